@@ -1,0 +1,62 @@
+package schema
+
+// Plan is a decoded plan. Branches and kits are already expanded into plain blocks; everything
+// that could not be decoded is missing and stands in the diagnostics that came with the plan.
+type Plan struct {
+	File         string
+	System       *System // never nil; empty where the plan has none
+	Kit          *Kit    // set in a kit file, which is no plan
+	Parameters   []*Parameter
+	Compartments []*Compartment
+	Sources      []*Source
+	Switches     []*Switch
+	Fuses        []*Fuse
+	Converters   []*Converter
+	Buses        []*Bus
+	Connectors   []*Connector
+	Loads        []*Load
+	Conductors   []*Conductor
+	Branches     []*Branch
+	Modes        []*Mode
+	Interlocks   []*Interlock
+	Waivers      []*Waiver
+	HouseRules   []*HouseRule
+	Uses         []*Use
+
+	order []Block          // every block in the order written, expanded parts after their branch or use
+	index map[string]Block // by address
+}
+
+// Block returns the block at an address, or nil.
+func (p *Plan) Block(addr string) Block { return p.index[addr] }
+
+// Blocks lists every block in the order written.
+func (p *Plan) Blocks() []Block { return p.order }
+
+// Practices lists the bodies of practice the plan names, "general" where it names none.
+func (p *Plan) Practices() []string {
+	var out []string
+	for _, t := range p.System.Practice.List {
+		out = append(out, t.Value)
+	}
+	if len(out) == 0 {
+		out = []string{"general"}
+	}
+	return out
+}
+
+// Graded reports whether the plan names the practice.
+func (p *Plan) Graded(practice string) bool {
+	for _, x := range p.Practices() {
+		if x == practice {
+			return true
+		}
+	}
+	return false
+}
+
+// Lookup gives the block at addr as a T, such as *Fuse; the zero T and false where it is none.
+func Lookup[T Block](p *Plan, addr string) (T, bool) {
+	b, ok := p.index[addr].(T)
+	return b, ok
+}

@@ -8,7 +8,7 @@ import "github.com/hashicorp/hcl/v2"
 // for the language reference. The decoder and the reference (README.md) read nothing else.
 
 // Block is any block of a plan.
-type Block interface{ Head() *Head }
+type Block interface{ Header() *Head }
 
 // Head is what every block has.
 type Head struct {
@@ -22,8 +22,8 @@ type Head struct {
 	PartOf Ref       `attr:"part_of" ref:"source" doc:"The removable source this part lifts out with: present and absent together."`
 }
 
-// Head returns the block's head.
-func (h *Head) Head() *Head { return h }
+// Header returns the block's head.
+func (h *Head) Header() *Head { return h }
 
 // Named is the label where there is one, else the block's name.
 func (h *Head) Named() string {

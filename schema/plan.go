@@ -22,6 +22,7 @@ type Plan struct {
 	Waivers      []*Waiver
 	HouseRules   []*HouseRule
 	Uses         []*Use
+	Links        []Link
 
 	order []Block          // every block in the order written, expanded parts after their branch or use
 	index map[string]Block // by address
@@ -60,3 +61,7 @@ func Lookup[T Block](p *Plan, addr string) (T, bool) {
 	b, ok := p.index[addr].(T)
 	return b, ok
 }
+
+// Link joins two terminals directly, both poles, with no conductor between: what a branch block
+// implies where its parts sit on each other. Either end may name a single node.
+type Link struct{ A, B Ref }

@@ -1,0 +1,265 @@
+// Package explore answers over every state that a plan allows.
+//
+// A state gives every switch, connector and come-and-go source a position, minus what interlocks
+// rule out and what followers fix; a switch in transit between two positions is a state of its own.
+// Questions are asked of a zone (see package network): Views lists each different network that the
+// zone can be, over all allowed states, once. Projection on the zone's own variables is exact: an
+// assignment is kept only if some allowed state of the whole plan extends it.
+//
+// Nothing here is clever: positions are listed one after another, up to a bound that counts steps.
+// A zone that exceeds the bound says so (Views returns complete == false), and so does the Space.
+package explore
+
+import (
+	"math/big"
+
+	"ferrule/lint/network"
+	"ferrule/schema"
+)
+
+// DefaultBound is how many assignments of one zone are looked at.
+const DefaultBound = 1 << 18
+
+// Space is the allowed states of a network.
+type Space struct {
+	Net   *network.Network
+	Bound int
+	Stop  func() bool // asked now and then; true ends the search early
+
+	never    []combo
+	groups   [][]int // variables tied together by interlocks and followers, as connected groups
+	groupOf  []int
+	views    map[viewKey]*views
+	examined int
+	complete bool
+}
+
+type viewKey struct {
+	zone   *network.Zone
+	filter string
+}
+
+type views struct {
+	list     []*View
+	complete bool
+}
+
+// combo is one combination that cannot occur.
+type combo struct {
+	vars, at []int
+	by       *schema.Interlock
+}
+
+// New prepares the states of a network.
+func New(n *network.Network, bound int) *Space {
+	if bound <= 0 {
+		bound = DefaultBound
+	}
+	s := &Space{Net: n, Bound: bound, views: map[viewKey]*views{}, complete: true}
+	for _, x := range n.Plan.Interlocks {
+		for _, c := range x.Never.List {
+			if k, ok := s.combo(c); ok {
+				k.by = x
+				s.never = append(s.never, k)
+			}
+		}
+	}
+	s.tie()
+	return s
+}
+
+// Without is the same space with one interlock taken away.
+func (s *Space) Without(x *schema.Interlock) *Space {
+	out := &Space{Net: s.Net, Bound: s.Bound, Stop: s.Stop, views: map[viewKey]*views{}, complete: true}
+	for _, c := range s.never {
+		if c.by != x {
+			out.never = append(out.never, c)
+		}
+	}
+	out.tie()
+	return out
+}
+
+// combo reads a combination; ok is false where it names a position that is not there, or one that
+// a part never has: such a combination cannot occur anyway.
+func (s *Space) combo(p schema.Pins) (combo, bool) {
+	var c combo
+	for _, pin := range p.List {
+		v, at := s.Net.Var(pin.Ref.Addr), s.position(pin)
+		switch {
+		case v < 0 && alwaysAt(pin):
+			continue
+		case v < 0 || at < 0:
+			return c, false
+		}
+		c.vars, c.at = append(c.vars, v), append(c.at, at)
+	}
+	return c, len(c.vars) > 0
+}
+
+// alwaysAt says whether a pin states what is always so: a fixed source present, a fixed connector mated.
+func alwaysAt(p schema.Pin) bool { return p.Position.Value == "present" || p.Position.Value == "mated" }
+
+func (s *Space) position(p schema.Pin) int {
+	if v := s.Net.Var(p.Ref.Addr); v >= 0 {
+		for i, name := range s.Net.Vars[v].Positions {
+			if name == p.Position.Value {
+				return i
+			}
+		}
+	}
+	return -1
+}
+
+// tie groups the variables that constrain each other.
+func (s *Space) tie() {
+	parent := make([]int, len(s.Net.Vars))
+	for i := range parent {
+		parent[i] = i
+	}
+	var find func(int) int
+	find = func(i int) int {
+		if parent[i] != i {
+			parent[i] = find(parent[i])
+		}
+		return parent[i]
+	}
+	for i, v := range s.Net.Vars {
+		for _, f := range v.Follows {
+			parent[find(f)] = find(i)
+		}
+	}
+	for _, c := range s.never {
+		for _, v := range c.vars {
+			parent[find(v)] = find(c.vars[0])
+		}
+	}
+	s.groupOf = make([]int, len(parent))
+	at := map[int]int{}
+	for i := range parent {
+		r := find(i)
+		if _, ok := at[r]; !ok {
+			at[r] = len(s.groups)
+			s.groups = append(s.groups, nil)
+		}
+		s.groupOf[i] = at[r]
+		s.groups[at[r]] = append(s.groups[at[r]], i)
+	}
+}
+
+// Total counts the resting states that the plan allows, exactly; ok is false where a group of
+// variables tied by interlocks exceeds the bound.
+func (s *Space) Total() (total *big.Int, ok bool) {
+	total, ok = big.NewInt(1), true
+	for g := range s.groups {
+		n, whole := s.count(g, everything)
+		total.Mul(total, big.NewInt(int64(n)))
+		ok = ok && whole
+	}
+	return total, ok
+}
+
+// Examined is the number of assignments looked at so far.
+func (s *Space) Examined() int { return s.examined }
+
+// Complete says whether every search so far stayed within its bound.
+func (s *Space) Complete() bool { return s.complete }
+
+func (s *Space) count(g int, f Filter) (n int, whole bool) {
+	whole = s.assignments(s.groups[g], f.choices[0], func([]int) bool { n++; return true })
+	return n, whole
+}
+
+// assignments lists the allowed resting assignments of a closed set of variables: positions holds a
+// position for each variable of the plan, -1 outside the set. each returns false to stop. The result
+// is false where the bound or the caller's stop ended the list early.
+func (s *Space) assignments(set []int, allowed choice, each func(positions []int) bool) bool {
+	pos := make([]int, len(s.Net.Vars))
+	for i := range pos {
+		pos[i] = -1
+	}
+	var free []int
+	for _, v := range set {
+		if !s.Net.Vars[v].Follower {
+			free = append(free, v)
+		}
+	}
+	for _, v := range free {
+		pos[v] = 0
+	}
+	for steps := 0; ; steps++ {
+		if steps >= s.Bound || steps%4096 == 4095 && s.Stop != nil && s.Stop() {
+			return false
+		}
+		s.examined++
+		s.settle(set, pos)
+		if s.allowed(pos) && allowed.admits(s, set, pos) && !each(pos) {
+			return true
+		}
+		if !s.next(free, pos) {
+			return true
+		}
+	}
+}
+
+// next moves the free variables on to the next assignment, false after the last.
+func (s *Space) next(free, pos []int) bool {
+	for _, v := range free {
+		if pos[v]++; pos[v] < len(s.Net.Vars[v].Positions) {
+			return true
+		}
+		pos[v] = 0
+	}
+	return false
+}
+
+// settle puts followers where what they follow sends them; a follower may follow a follower.
+func (s *Space) settle(set, pos []int) {
+	done := map[int]bool{}
+	var put func(v int)
+	put = func(v int) {
+		x := &s.Net.Vars[v]
+		if !x.Follower || done[v] {
+			return
+		}
+		done[v] = true
+		closed := true
+		for _, f := range x.Follows {
+			put(f)
+			closed = closed && pos[f] == s.closedAt(f)
+		}
+		pos[v] = x.Closed
+		if !closed {
+			pos[v] = 1 - x.Closed
+		}
+	}
+	for _, v := range set {
+		put(v)
+	}
+}
+
+// closedAt is the position of a followed variable that counts as there: present, mated.
+func (s *Space) closedAt(v int) int {
+	if x := &s.Net.Vars[v]; x.Follower {
+		return x.Closed
+	}
+	return 1
+}
+
+// allowed says whether no interlock rules the assignment out. Combinations that reach outside the
+// set do not speak here: the set is closed over the interlocks that touch it.
+func (s *Space) allowed(pos []int) bool {
+	for _, c := range s.never {
+		hit := true
+		for i, v := range c.vars {
+			if pos[v] != c.at[i] {
+				hit = false
+				break
+			}
+		}
+		if hit {
+			return false
+		}
+	}
+	return true
+}

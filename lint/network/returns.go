@@ -1,0 +1,131 @@
+package network
+
+import (
+	"strings"
+
+	"ferrule/schema"
+)
+
+// markReturns finds the return set: what conductors, buses, pass-throughs and mated contacts always
+// join to the reference of its island. On alternating current it is neutral and ground.
+func (b *builder) markReturns() {
+	for i := range b.Nodes {
+		n := &b.Nodes[i]
+		n.Return = n.AC && n.Pole != schema.Line
+	}
+	var queue []NodeID
+	mark := func(id NodeID) {
+		if id != None && !b.Nodes[id].AC && !b.Nodes[id].Return {
+			b.Nodes[id].Return = true
+			queue = append(queue, id)
+		}
+	}
+	for _, refs := range b.references() {
+		for _, r := range refs {
+			mark(r)
+		}
+	}
+	for len(queue) > 0 {
+		id := queue[0]
+		queue = queue[1:]
+		for _, ei := range b.adjacent[id] {
+			if e := &b.Edges[ei]; e.Kind != Element && e.Kind != Contact {
+				mark(e.Other(id))
+			}
+		}
+	}
+}
+
+// references lists the reference nodes of every galvanic island of direct current: its chassis and
+// ground buses; else the negatives of its batteries that meet no other source's positive; else
+// those of its other sources and converter outputs; else the returns of what is left.
+func (b *builder) references() map[int][]NodeID {
+	island := b.islands()
+	const ranks = 4
+	byRank := [ranks]map[int][]NodeID{}
+	for i := range byRank {
+		byRank[i] = map[int][]NodeID{}
+	}
+	put := func(rank int, id NodeID) {
+		if id != None && !b.Nodes[id].AC {
+			k := island.find(int(id))
+			byRank[rank][k] = append(byRank[rank][k], id)
+		}
+	}
+	for _, x := range b.Plan.Buses {
+		if p := x.Polarity.Value; p == "chassis" || p == "ground" {
+			put(0, b.at(x.Addr, "").nodes[0])
+		}
+	}
+	wired := b.alwaysJoined()
+	hot := map[int]bool{}
+	for _, s := range b.Sources {
+		hot[wired.find(int(s.Hot))] = true
+	}
+	for _, s := range b.Sources {
+		rank := 2
+		if s.Kind.Value == "battery" {
+			rank = 1
+		}
+		if !hot[wired.find(int(s.Ret))] {
+			put(rank, s.Ret)
+		}
+	}
+	for _, c := range b.Converters {
+		put(2, c.Out.Ret)
+		put(3, c.In.Ret)
+	}
+	for _, l := range b.Loads {
+		put(3, l.Ret)
+	}
+	out := map[int][]NodeID{}
+	for rank := ranks - 1; rank >= 0; rank-- {
+		for k, ids := range byRank[rank] {
+			out[k] = ids
+		}
+	}
+	return out
+}
+
+// islands joins everything that any position, source or load joins.
+func (b *builder) islands() sets {
+	s := newSets(len(b.Nodes))
+	for _, e := range b.Edges {
+		s.union(int(e.A), int(e.B))
+	}
+	for _, x := range b.Sources {
+		s.union(int(x.Hot), int(x.Ret))
+	}
+	for _, x := range b.Loads {
+		s.union(int(x.Hot), int(x.Ret))
+	}
+	return s
+}
+
+// alwaysJoined joins what conductors, pass-throughs and direct contact join in every state.
+func (b *builder) alwaysJoined() sets {
+	s := newSets(len(b.Nodes))
+	for _, e := range b.Edges {
+		if e.Kind == Wire || e.Kind == Through || e.Kind == Joint {
+			s.union(int(e.A), int(e.B))
+		}
+	}
+	return s
+}
+
+// findShorts reports sources whose two poles are joined by wires alone.
+func (b *builder) findShorts() {
+	wired := b.alwaysJoined()
+	for _, s := range b.Sources {
+		if s.Hot == None || wired.find(int(s.Hot)) != wired.find(int(s.Ret)) {
+			continue
+		}
+		var by []string
+		for _, c := range b.Plan.Conductors {
+			if n := b.end(c.From, schema.Pos); c.Polarity.Set && c.Polarity.Value != "pair" && n != None && wired.find(int(n)) == wired.find(int(s.Hot)) {
+				by = append(by, c.Addr)
+			}
+		}
+		b.problem(s.Range, "A source is short-circuited", "The two poles of %q are joined by wires in every position: see %s.", s.Named(), strings.Join(by, ", "))
+	}
+}

@@ -74,6 +74,9 @@ type Verdict struct {
 	Path    []string        // terminals in order, where a path matters
 	Related []string        // addresses of other parts concerned
 	Missing []Missing       // NotProven: what to go and read
+	// Group names what verdicts of one rule have in common when one cause makes them all, such as the
+	// source whose run has no device: the first of them leads and the others are folded under it.
+	Group string
 	// Cause tells two findings of one rule on one subject apart, such as the other source. It must
 	// not contain numbers or lines: fingerprints are made of it.
 	Cause string

@@ -3,9 +3,11 @@ package schema
 import "github.com/hashicorp/hcl/v2"
 
 // The block vocabulary. Struct tags are the schema: `attr` is the attribute's name, `unit` the
-// units' dimensions that fit (by symbol, alternatives split by |), `oneof` the words that fit,
-// `block` a nested block, `ref` the block types that a reference may name, `doc` the sentence
-// for the language reference. The decoder and the reference (README.md) read nothing else.
+// units' dimensions that fit (by symbol, alternatives split by |), `zero` that zero fits too (figures
+// are above zero otherwise, temperatures and coefficients apart), `oneof` the words that fit, `kinds`
+// the kinds of the block that have the attribute, `only` the one place that has it, `block` a nested
+// block, `ref` the block types that a reference may name, `keyword` a word without quotes, `doc` the
+// sentence for the language reference. The decoder and the reference (README.md) read nothing else.
 
 // Block is any block of a plan.
 type Block interface{ Header() *Head }
@@ -103,7 +105,7 @@ type Source struct {
 	Imp            Quantity `attr:"imp" unit:"A" kinds:"solar" doc:"Current of one module at most power."`
 	VocCoefficient Quantity `attr:"voc_coefficient" unit:"1/C|V/C" kinds:"solar" doc:"Change of the open-circuit voltage with temperature."`
 	Coldest        Quantity `attr:"coldest" unit:"C" kinds:"solar" doc:"Coldest morning the modules see; replaces the system's."`
-	PeakSun        Quantity `attr:"peak_sun" unit:"s" kinds:"solar" doc:"Hours of full sun in a day."`
+	PeakSun        Quantity `attr:"peak_sun" zero:"true" unit:"s" kinds:"solar" doc:"Hours of full sun in a day."`
 	MaxSeriesFuse  Quantity `attr:"max_series_fuse" unit:"A" kinds:"solar" doc:"The module's largest series fuse."`
 }
 
@@ -120,7 +122,7 @@ type Switch struct {
 	Head
 	Place
 	Kind           Text        `attr:"kind" oneof:"manual relay isolator disconnect transfer breakaway" doc:"What it is. Left out: manual."`
-	Terminals      Texts       `attr:"terminals" doc:"The owner's names of its terminals."`
+	Terminals      Texts       `attr:"terminals" required:"true" doc:"The owner's names of its terminals."`
 	Positions      []*Position `block:"position" doc:"One block per position; an empty one is off."`
 	AnyOrder       Flag        `attr:"any_order" doc:"Thrown from any position to any other; else between neighbours."`
 	Rating         Quantity    `attr:"rating" unit:"A" doc:"Continuous current of one contact."`
@@ -172,8 +174,8 @@ type Converter struct {
 	Isolated         Flag     `attr:"isolated" doc:"No connection between input and output, negatives included."`
 	BlocksReverse    Flag     `attr:"blocks_reverse" doc:"No current can run from output to input."`
 	LimitsCurrent    Flag     `attr:"limits_current" doc:"Holds its output at current_max even into a short."`
-	Idle             Quantity `attr:"idle" unit:"A|W" doc:"What it draws with nothing on its output."`
-	Inrush           Quantity `attr:"inrush" unit:"A" doc:"Peak current when it is connected."`
+	Idle             Quantity `attr:"idle" zero:"true" unit:"A|W" doc:"What it draws with nothing on its output."`
+	Inrush           Quantity `attr:"inrush" zero:"true" unit:"A" doc:"Peak current when it is connected."`
 	Trigger          Trigger  `attr:"trigger" doc:"What starts it: an input voltage, or \"ignition\"."`
 	NeedsBattery     Flag     `attr:"needs_battery" doc:"Must not run without a battery on its output."`
 	ColdChargeCutoff Flag     `attr:"cold_charge_cutoff" doc:"It stops charging when the battery is below freezing."`
@@ -183,14 +185,14 @@ type Converter struct {
 // Port is one side of a converter.
 type Port struct {
 	Range      hcl.Range
-	VoltageMin Quantity `attr:"voltage_min" unit:"V" doc:"Lowest voltage it works at."`
-	VoltageMax Quantity `attr:"voltage_max" unit:"V" doc:"Highest voltage it survives."`
+	VoltageMin Quantity `attr:"voltage_min" only:"input" unit:"V" doc:"Lowest voltage it works at."`
+	VoltageMax Quantity `attr:"voltage_max" only:"input" unit:"V" doc:"Highest voltage it survives."`
 	CurrentMax Quantity `attr:"current_max" unit:"A" doc:"Largest current."`
-	Accepts    Texts    `attr:"accepts" oneof:"solar dc" doc:"What may feed this input."`
-	Voltage    Quantity `attr:"voltage" unit:"V" doc:"Output voltage; say ac for alternating current."`
-	Profile    Text     `attr:"profile" oneof:"lifepo4 li-ion flooded agm gel" doc:"The chemistry its charge profile is for."`
-	Float      Quantity `attr:"float" unit:"V" doc:"Float voltage."`
-	Equalize   Quantity `attr:"equalize" unit:"V" doc:"Equalising voltage."`
+	Accepts    Texts    `attr:"accepts" only:"input" oneof:"solar dc" doc:"What may feed this input."`
+	Voltage    Quantity `attr:"voltage" only:"output" unit:"V" doc:"Output voltage; say ac for alternating current."`
+	Profile    Text     `attr:"profile" only:"output" oneof:"lifepo4 li-ion flooded agm gel" doc:"The chemistry its charge profile is for."`
+	Float      Quantity `attr:"float" only:"output" unit:"V" doc:"Float voltage."`
+	Equalize   Quantity `attr:"equalize" only:"output" unit:"V" doc:"Equalising voltage."`
 }
 
 // Bus is a bus bar, a panel or the chassis. It is its own terminal.
@@ -217,7 +219,7 @@ type Connector struct {
 	Mated             Text       `attr:"mated" oneof:"always" doc:"Never taken apart. Left out: it comes and goes."`
 	Exposed           Text       `attr:"exposed" oneof:"free fixed none" doc:"Which side has contacts that can be touched when unmated."`
 	LoadBreak         Flag       `attr:"load_break" doc:"Rated to be pulled under load."`
-	ContactResistance Quantity   `attr:"contact_resistance" unit:"ohm" doc:"Resistance of one contact."`
+	ContactResistance Quantity   `attr:"contact_resistance" zero:"true" unit:"ohm" doc:"Resistance of one contact."`
 	On                Ref        `attr:"on" ref:"source bus" doc:"Its fixed side sits directly there."`
 }
 
@@ -226,23 +228,23 @@ type Load struct {
 	Head
 	Place
 	Kind         Text     `attr:"kind" oneof:"alarm bilge-pump brake light electronics motor heater other" doc:"What it is."`
-	Draw         Quantity `attr:"draw" unit:"A" doc:"Current at its rated voltage."`
-	Power        Quantity `attr:"power" unit:"W" doc:"Power at its rated voltage."`
+	Draw         Quantity `attr:"draw" zero:"true" unit:"A" doc:"Current at its rated voltage."`
+	Power        Quantity `attr:"power" zero:"true" unit:"W" doc:"Power at its rated voltage."`
 	Resistance   Quantity `attr:"resistance" unit:"ohm" doc:"Resistance."`
 	Behavior     Text     `attr:"behavior" oneof:"constant-current constant-power resistive" doc:"How its current follows the voltage."`
 	VoltageMin   Quantity `attr:"voltage_min" unit:"V" doc:"Lowest voltage it works at."`
 	VoltageMax   Quantity `attr:"voltage_max" unit:"V" doc:"Highest voltage it survives."`
 	RatedVoltage Quantity `attr:"rated_voltage" unit:"V" doc:"Voltage at which draw and power are stated."`
-	HoursPerDay  Quantity `attr:"hours_per_day" unit:"s" doc:"How long it runs in a day."`
+	HoursPerDay  Quantity `attr:"hours_per_day" zero:"true" unit:"s" doc:"How long it runs in a day."`
 	RunsIn       Refs     `attr:"runs_in" ref:"mode" doc:"The modes in which it may run. Left out: all."`
 	Control      Ref      `attr:"control" ref:"switch" doc:"A hand or float switch whose open is a choice."`
 	Receptacle   Flag     `attr:"receptacle" doc:"A socket that anything may be plugged into."`
-	Surge        Quantity `attr:"surge" unit:"A" doc:"Starting current."`
-	SurgeTime    Quantity `attr:"surge_time" unit:"s" doc:"How long the starting current lasts."`
+	Surge        Quantity `attr:"surge" zero:"true" unit:"A" doc:"Starting current."`
+	SurgeTime    Quantity `attr:"surge_time" zero:"true" unit:"s" doc:"How long the starting current lasts."`
 	Critical     Text     `attr:"critical" oneof:"life-safety navigation none" doc:"What depends on it."`
 	NeededIn     Refs     `attr:"needed_in" ref:"mode" doc:"The modes in which it must have power. Left out: all."`
 	OwnBattery   Flag     `attr:"own_battery" doc:"It has a battery of its own."`
-	HoldUp       Quantity `attr:"hold_up" unit:"s" doc:"How long its own battery lasts."`
+	HoldUp       Quantity `attr:"hold_up" zero:"true" unit:"s" doc:"How long its own battery lasts."`
 	MaxFuse      Quantity `attr:"max_fuse" unit:"A" doc:"The maker's largest fuse."`
 	Spark        Flag     `attr:"spark" doc:"Makes or breaks a contact in use."`
 	Switched     Flag     `attr:"switched" only:"branch" doc:"In a branch: a hand switch stands before it."`
@@ -254,7 +256,7 @@ type Conductor struct {
 	From          Ref        `attr:"from" ref:"terminal" required:"true" doc:"Where it starts."`
 	To            Ref        `attr:"to" ref:"terminal" required:"true" doc:"Where it ends."`
 	Size          Size       `attr:"size" unit:"size" doc:"Conductor size: AWG, kcmil or mm2."`
-	Length        Quantity   `attr:"length" unit:"m" doc:"One way, as laid."`
+	Length        Quantity   `attr:"length" zero:"true" unit:"m" doc:"One way, as laid."`
 	Polarity      Text       `attr:"polarity" oneof:"pair positive negative grounding" doc:"Left out: pair."`
 	Insulation    Quantity   `attr:"insulation" unit:"C" doc:"Temperature rating of the insulation. Left out: 60 C is assumed."`
 	VoltageRating Quantities `attr:"voltage_rating" unit:"V" doc:"Voltage rating of the insulation."`

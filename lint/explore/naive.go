@@ -32,6 +32,6 @@ func (s *Space) Distinct(most int64) (int, bool) {
 		return 0, false
 	}
 	seen := map[string]bool{}
-	whole := s.Each(func(v *View) { seen[v.signature()] = true })
+	whole := s.Each(func(v *View) { seen[v.Signature()] = true })
 	return len(seen), whole
 }

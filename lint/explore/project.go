@@ -5,8 +5,7 @@ import (
 )
 
 // Views lists the different networks that a zone can be over the allowed states that pass the
-// filter, in a fixed order: resting states first, those with fewest parts away from their first
-// position before others. complete is false where the bound cut the list.
+// filter, in a fixed order, resting states first. complete is false where the bound cut the list.
 func (s *Space) Views(z *network.Zone, f Filter) (list []*View, complete bool) {
 	k := viewKey{z, f.name}
 	if v, ok := s.views[k]; ok {
@@ -65,7 +64,7 @@ func (s *Space) project(z *network.Zone, c choice, seen map[string]bool, out *vi
 		return true
 	})
 	add := func(v *View) {
-		if k := v.signature(); !seen[k] {
+		if k := v.Signature(); !seen[k] {
 			seen[k] = true
 			out.list = append(out.list, v)
 		}

@@ -24,6 +24,11 @@ func (s *Space) view(z *network.Zone, pos []int, t *Transit) *View {
 	return &View{Zone: z, Transit: t, net: s.Net, pos: pos}
 }
 
+// Of is the same state seen from another zone.
+func (v *View) Of(z *network.Zone) *View {
+	return &View{Zone: z, Transit: v.Transit, net: v.net, pos: v.pos}
+}
+
 // At is the position of a variable, -1 where the zone does not depend on it.
 func (v *View) At(variable int) int { return v.pos[variable] }
 
@@ -61,8 +66,8 @@ func (v *View) HasLoad(i int) bool { return v.there(v.net.Loads[i].Present) }
 // HasConverter says whether a converter of the network is there.
 func (v *View) HasConverter(i int) bool { return v.there(v.net.Converters[i].Present) }
 
-// signature tells different networks apart: which edges conduct and what is there.
-func (v *View) signature() string {
+// Signature tells different networks of a zone apart: which edges conduct and what is there.
+func (v *View) Signature() string {
 	var b []byte
 	put := func(on bool) {
 		if on {

@@ -16,6 +16,11 @@ type terminal struct {
 	nodes               [3]NodeID // hot, return, ground
 }
 
+// has says whether the terminal has a node of its own in a slot.
+func (t *terminal) has(s int) bool {
+	return t.nodes[s] != None && (t.single == schema.WholePair || slot(t.single) == s)
+}
+
 type builder struct {
 	*Network
 	terms []*terminal
@@ -160,12 +165,15 @@ func (b *builder) edge(e Edge) {
 	b.Edges = append(b.Edges, e)
 }
 
-// pair adds an edge per node of two terminals.
+// pair adds an edge per node of two terminals; a terminal with one node takes part with that one.
 func (b *builder) pair(kind EdgeKind, addr string, x, y *terminal, when Condition, slots ...int) {
 	if x == nil || y == nil {
 		return
 	}
 	for _, s := range slots {
+		if !x.has(s) || !y.has(s) {
+			continue
+		}
 		b.edge(Edge{Kind: kind, Addr: addr, A: x.nodes[s], B: y.nodes[s], When: when})
 	}
 }

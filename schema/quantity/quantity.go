@@ -44,9 +44,9 @@ type Quantity struct {
 
 // Size is a conductor size. The zero Size is unknown.
 type Size struct {
-	Name string  // "10 AWG", "2/0 AWG", "250 kcmil", "6 mm2"
-	Area float64 // mm2: ASTM B258 for AWG, as named for kcmil and metric
-	AWG  int     // gauge number, 0 for 1/0, -1 for 2/0, -3 for 4/0; only where System is AWG
+	Name   string  // "10 AWG", "2/0 AWG", "250 kcmil", "6 mm2"
+	Area   float64 // mm2: ASTM B258 for AWG, as named for kcmil and metric
+	AWG    int     // gauge number, 0 for 1/0, -1 for 2/0, -3 for 4/0; only where System is AWG
 	System System
 }
 

@@ -1,0 +1,88 @@
+package tables
+
+import "math"
+
+// LeadAcid reports whether a chemistry is a lead-acid one: "flooded", "agm", "gel".
+func LeadAcid(chemistry string) bool {
+	return chemistry == "flooded" || chemistry == "agm" || chemistry == "gel"
+}
+
+// Lithium reports whether a chemistry is a lithium one: "lifepo4", "li-ion".
+func Lithium(chemistry string) bool { return chemistry == "lifepo4" || chemistry == "li-ion" }
+
+// mostVolts bounds the nominal voltage that a cell count is derived for.
+const mostVolts = 2000
+
+// CellsFor is the number of cells in series that a nominal voltage means: lead-acid 2 V a cell,
+// lifepo4 3.2 V but 4 cells for each 12 V where the label rounds to that (12, 24, 36, 48 V and on to
+// 96 V), li-ion 3.7 V. 0 where the chemistry or the voltage says nothing.
+func CellsFor(chemistry string, nominalVolts float64) int {
+	if !(nominalVolts > 0 && nominalVolts <= mostVolts) {
+		return 0
+	}
+	switch {
+	case LeadAcid(chemistry):
+		return int(math.Round(nominalVolts / 2))
+	case chemistry == "li-ion":
+		return int(math.Round(nominalVolts / 3.7))
+	case chemistry == "lifepo4" && nominalVolts <= 96 && math.Mod(nominalVolts, 12) == 0:
+		return int(nominalVolts / 3)
+	case chemistry == "lifepo4":
+		return int(math.Round(nominalVolts / 3.2))
+	}
+	return 0
+}
+
+// BatteryVolts is the voltage in V of a battery of cells in series: empty, rested full, and at the
+// end of charge. Not Known for an unknown chemistry or without cells.
+func BatteryVolts(chemistry string, cells int) (empty, rested, endOfCharge Value) {
+	units := float64(cells)
+	if LeadAcid(chemistry) {
+		units /= 6
+	} else if !Lithium(chemistry) {
+		return
+	}
+	if cells <= 0 {
+		return
+	}
+	at := func(name string) Value { return figure("volts/" + chemistry + "/" + name).times(units) }
+	return at("empty"), at("rested"), at("end-of-charge")
+}
+
+// AlternatorLow is the voltage in V of a running alternator that idles or regulates down.
+func AlternatorLow() Value { return figure("volts/alternator/running-low") }
+
+// BatteryResistance is the range in ohm in which the internal resistance of a battery lies that
+// states none. blocks are 12 V blocks in series, of 6 lead-acid or 4 lithium cells. Not Known for an
+// unknown chemistry or without capacity.
+func BatteryResistance(chemistry string, capacityAh, blocks float64) (low, high Value) {
+	family := ""
+	switch {
+	case LeadAcid(chemistry):
+		family = "lead-acid"
+	case Lithium(chemistry):
+		family = "lithium"
+	}
+	if family == "" || !(capacityAh > 0 && blocks > 0) {
+		return
+	}
+	at := func(name string) Value { return figure("resistance/" + family + "/" + name).times(blocks / capacityAh) }
+	return at("low"), at("high")
+}
+
+// Blocks is the number of 12 V blocks that cells in series make: 6 lead-acid or 4 lithium cells each.
+func Blocks(chemistry string, cells int) float64 {
+	if LeadAcid(chemistry) {
+		return float64(cells) / 6
+	}
+	return float64(cells) / 4
+}
+
+// Acceptance is the charging current that a lead-acid battery takes in steady state, as a share of
+// its capacity per hour; not Known for lithium, which takes what it is given.
+func Acceptance(chemistry string) Value {
+	if !LeadAcid(chemistry) {
+		return Value{}
+	}
+	return figure("acceptance/lead-acid")
+}

@@ -1,0 +1,6 @@
+package overcurrent
+
+import "ferrule/lint"
+
+// Rules lists the family's rules, by id.
+var Rules = []*lint.Rule{}

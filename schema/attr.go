@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"github.com/hashicorp/hcl/v2"
+	"github.com/zclconf/go-cty/cty"
 
 	"ferrule/schema/quantity"
 )
@@ -173,4 +174,5 @@ type Joins struct {
 type Expr struct {
 	Attr
 	Expression hcl.Expression
+	values     map[string]cty.Value // the let and parameter values that it reads, such as "let.x"
 }

@@ -281,7 +281,7 @@ type Branch struct {
 // Mode is a set of states that the plan's user really uses.
 type Mode struct {
 	Head
-	State    Pins `attr:"state" doc:"The positions that make the mode."`
+	State    Pins `attr:"state" ref:"switch connector source" doc:"The positions that make the mode."`
 	Occupied Flag `attr:"occupied" doc:"People are aboard. Left out: true."`
 	By       Text `attr:"by" oneof:"hardware habit" doc:"What holds the pins."`
 }
@@ -289,7 +289,7 @@ type Mode struct {
 // Interlock rules out combinations of positions.
 type Interlock struct {
 	Head
-	Never Combinations `attr:"never" doc:"Each object is one combination that cannot occur."`
+	Never Combinations `attr:"never" ref:"switch connector source" doc:"Each object is one combination that cannot occur."`
 	By    Text         `attr:"by" oneof:"hardware habit" doc:"What does it: hardware, or somebody's habit."`
 }
 

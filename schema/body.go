@@ -1,7 +1,7 @@
 package schema
 
 import (
-	"sort"
+	"slices"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -43,11 +43,15 @@ func native(b *hclsyntax.Body) body {
 			out.attributes = append(out.attributes, attribute{a.Name, a.NameRange, a.Expr})
 		}
 	}
-	sort.Slice(out.attributes, func(i, j int) bool { return out.attributes[i].at.Start.Byte < out.attributes[j].at.Start.Byte })
+	inOrder(out.attributes)
 	for _, x := range b.Blocks {
 		out.blocks = append(out.blocks, nativeBlock(x))
 	}
 	return out
+}
+
+func inOrder(list []attribute) {
+	slices.SortFunc(list, func(a, b attribute) int { return a.at.Start.Byte - b.at.Start.Byte })
 }
 
 func nativeBlock(x *hclsyntax.Block) block {

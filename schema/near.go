@@ -2,6 +2,7 @@ package schema
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 	"strings"
 )
@@ -15,10 +16,7 @@ func (n *nearer) hint(word string, known []string) string {
 	if near := n.nearest(word, known); len(near) > 0 {
 		return fmt.Sprintf(" Did you mean %s?", and(near, "or"))
 	}
-	switch {
-	case len(known) == 0:
-		return ""
-	case len(known) > 24:
+	if len(known) == 0 || len(known) > 24 {
 		return ""
 	}
 	return fmt.Sprintf(" What there is: %s.", strings.Join(known, ", "))
@@ -35,7 +33,7 @@ func (n *nearer) nearest(word string, known []string) []string {
 	}
 	var found []candidate
 	word = strings.ToLower(word)
-	limit := min(2, (len(word)+1)/2)
+	limit := min(2, len(word)/3)
 	for _, k := range known {
 		if len(k)-len(word) > limit || len(word)-len(k) > limit {
 			continue
@@ -49,8 +47,8 @@ func (n *nearer) nearest(word string, known []string) []string {
 	}
 	sort.SliceStable(found, func(i, j int) bool { return found[i].distance < found[j].distance })
 	var out []string
-	for _, c := range found[:min(3, len(found))] {
-		if c.distance == found[0].distance {
+	for _, c := range found {
+		if len(out) < 3 && c.distance == found[0].distance && !slices.Contains(out, c.name) {
 			out = append(out, c.name)
 		}
 	}
@@ -79,4 +77,12 @@ func distance(a, b string) int {
 		}
 	}
 	return row[len(b)]
+}
+
+// did is the hint without the list of all names.
+func (n *nearer) did(word string, known []string) string {
+	if near := n.nearest(word, known); len(near) > 0 {
+		return fmt.Sprintf(" Did you mean %s?", and(near, "or"))
+	}
+	return ""
 }

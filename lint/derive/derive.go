@@ -96,7 +96,7 @@ func Steps(numbers ...Number) []Step {
 var dims = map[string]quantity.Dimension{
 	"A": quantity.Current, "V": quantity.Voltage, "ohm": quantity.Resistance, "W": quantity.Power,
 	"Ah": quantity.Charge, "Wh": quantity.Energy, "m": quantity.Length, "C": quantity.Temperature,
-	"s": quantity.Duration, "": quantity.Ratio,
+	"s": quantity.Duration, "": quantity.Ratio, "1/C": quantity.Coefficient, "V/C": quantity.VoltageCoefficient,
 }
 
 // Text prints the number with its unit, as the report writes it.
@@ -107,5 +107,5 @@ func Text(value float64, unit string) string {
 	if d, ok := dims[unit]; ok {
 		return quantity.Format(value, d)
 	}
-	return quantity.Format(value, quantity.Ratio) + " " + unit
+	return quantity.Number(value) + " " + unit
 }

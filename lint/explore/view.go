@@ -1,6 +1,8 @@
 package explore
 
 import (
+	"slices"
+
 	"ferrule/lint/network"
 )
 
@@ -35,6 +37,9 @@ func (v *View) At(variable int) int { return v.pos[variable] }
 // meets says whether a literal holds: in an overlap either end position will do, in a gap both must.
 func (v *View) meets(l network.Literal) bool {
 	p := v.pos[l.Var]
+	if p == anywhere {
+		return slices.Contains(l.At, true)
+	}
 	if t := v.Transit; t != nil && t.Var == l.Var {
 		if t.Throw.Overlap {
 			return l.At[t.Throw.From] || l.At[t.Throw.To]
@@ -55,7 +60,9 @@ func (v *View) Conducts(edge int) bool {
 }
 
 // there says whether a part that comes and goes with a variable is there.
-func (v *View) there(variable int) bool { return variable < 0 || v.pos[variable] == 1 }
+func (v *View) there(variable int) bool {
+	return variable < 0 || v.pos[variable] == 1 || v.pos[variable] == anywhere
+}
 
 // HasSource says whether a source of the network is there.
 func (v *View) HasSource(i int) bool { return v.there(v.net.Sources[i].Present) }

@@ -88,7 +88,7 @@ func (b *builder) makeZones() {
 	}
 	b.attachPorts()
 	for _, z := range b.Zones {
-		z.Returns = b.returnsOf(z)
+		z.Returns = b.returnsOf(z, func(id NodeID) bool { return b.zoneOf[id] == z.ID })
 		z.Vars = b.varsOf(z)
 		b.number(z)
 	}
@@ -134,39 +134,39 @@ func (n *Network) returnPorts(z *Zone) []NodeID {
 }
 
 // returnsOf finds the edges on some way between two return ports of the zone: everything reachable
-// from them outside the zone's live side, less what is pruned as a dead end.
-func (b *builder) returnsOf(z *Zone) []int {
+// from them outside the zone's own live side, less what is pruned as a dead end.
+func (n *Network) returnsOf(z *Zone, own func(NodeID) bool) []int {
 	keep := map[NodeID]bool{} // a port is no dead end
 	seen := map[NodeID]bool{}
 	var queue []NodeID
 	visit := func(id NodeID) {
-		if id != None && !seen[id] && b.zoneOf[id] != z.ID {
+		if id != None && !seen[id] && !own(id) {
 			seen[id] = true
 			queue = append(queue, id)
 		}
 	}
-	for _, id := range b.returnPorts(z) {
+	for _, id := range n.returnPorts(z) {
 		keep[id] = true
 		visit(id)
 	}
 	edges := map[int]bool{}
 	degree := map[NodeID]int{}
 	for i := 0; i < len(queue); i++ {
-		for _, ei := range b.adjacent[queue[i]] {
-			o := b.Edges[ei].Other(queue[i])
-			if b.zoneOf[o] == z.ID {
+		for _, ei := range n.adjacent[queue[i]] {
+			o := n.Edges[ei].Other(queue[i])
+			if own(o) {
 				continue
 			}
 			visit(o)
 			if !edges[ei] {
 				edges[ei] = true
-				degree[b.Edges[ei].A]++
-				degree[b.Edges[ei].B]++
+				degree[n.Edges[ei].A]++
+				degree[n.Edges[ei].B]++
 			}
 		}
 	}
 	for i := len(queue) - 1; i >= 0; i-- {
-		b.prune(queue[i], keep, degree, edges)
+		n.prune(queue[i], keep, degree, edges)
 	}
 	out := make([]int, 0, len(edges))
 	for ei := range edges {
@@ -177,13 +177,13 @@ func (b *builder) returnsOf(z *Zone) []int {
 }
 
 // prune takes away a dead end, and the next one that this makes.
-func (b *builder) prune(id NodeID, keep map[NodeID]bool, degree map[NodeID]int, edges map[int]bool) {
+func (n *Network) prune(id NodeID, keep map[NodeID]bool, degree map[NodeID]int, edges map[int]bool) {
 	for degree[id] == 1 && !keep[id] {
-		for _, ei := range b.adjacent[id] {
+		for _, ei := range n.adjacent[id] {
 			if edges[ei] {
 				delete(edges, ei)
 				degree[id]--
-				id = b.Edges[ei].Other(id)
+				id = n.Edges[ei].Other(id)
 				degree[id]--
 				break
 			}
@@ -191,24 +191,24 @@ func (b *builder) prune(id NodeID, keep map[NodeID]bool, degree map[NodeID]int, 
 	}
 }
 
-func (b *builder) varsOf(z *Zone) []int {
+func (n *Network) varsOf(z *Zone) []int {
 	set := map[int]bool{}
 	for _, list := range [][]int{z.Edges, z.Returns} {
 		for _, ei := range list {
-			for _, l := range b.Edges[ei].When {
+			for _, l := range n.Edges[ei].When {
 				set[l.Var] = true
 			}
 		}
 	}
 	for _, i := range z.Sources {
-		set[b.Sources[i].Present] = true
+		set[n.Sources[i].Present] = true
 	}
 	for _, i := range z.Loads {
-		set[b.Loads[i].Present] = true
+		set[n.Loads[i].Present] = true
 	}
 	for _, list := range [][]int{z.Inputs, z.Outputs} {
 		for _, i := range list {
-			set[b.Converters[i].Present] = true
+			set[n.Converters[i].Present] = true
 		}
 	}
 	delete(set, -1)

@@ -1,0 +1,43 @@
+package lint
+
+import (
+	"strings"
+
+	"ferrule/schema"
+)
+
+// Quote is a part in a sentence: its label, or its name, in quotes.
+func Quote(b schema.Block) string { return `"` + b.Header().Named() + `"` }
+
+// And lists words in a sentence: "a", "a and b", "a, b and c".
+func And(words ...string) string {
+	if n := len(words); n > 1 {
+		return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
+	}
+	return strings.Join(words, "")
+}
+
+// Positions tells a state in a sentence: `"House select" at off and "Pack" absent`.
+func Positions(p *schema.Plan, state []Position) string {
+	words := make([]string, 0, len(state))
+	for _, s := range state {
+		b := p.Block(s.Addr)
+		if b == nil {
+			continue
+		}
+		at := " at "
+		if b.Header().Type != "switch" {
+			at = " "
+		}
+		words = append(words, Quote(b)+at+s.Position)
+	}
+	return And(words...)
+}
+
+// Unfinished is the verdict on a subject whose states could not all be looked at.
+func Unfinished(b schema.Block, word Severity) Verdict {
+	return Verdict{
+		Subject: b, Outcome: NotProven, Word: word, Missing: []Missing{{Subject: "plan", Attribute: "states"}},
+		Message: "The search met its bound before it had looked at every state of " + Quote(b) + "; none of those it looked at is wrong.",
+	}
+}

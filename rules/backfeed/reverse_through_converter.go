@@ -1,0 +1,170 @@
+package backfeed
+
+import (
+	"fmt"
+	"slices"
+
+	"ferrule/lint"
+	"ferrule/lint/derive"
+	"ferrule/lint/explore"
+	"ferrule/lint/network"
+	"ferrule/schema"
+)
+
+var reverseThroughConverter = &lint.Rule{
+	ID:      "backfeed/reverse-through-converter",
+	Claim:   "Current can run backwards through a converter or isolator that nobody thinks of as a wire.",
+	Words:   []lint.Severity{lint.Warning, lint.Caution},
+	Harm:    true,
+	Subject: "converter",
+	When: "A converter that does not block reverse current has its output energised by something else in some state in which its input has no supply of its own, " +
+		"or a lower one, and something is wired to its input.",
+	Why: "A slow drain by itself, hence caution. Warning where it makes contacts live that can be touched on a plug that is apart, or feeds a wire on the " +
+		"dead-looking side past the practice's distance without a device that guards it.",
+	Numbers: "Both sides are compared at their resting volts: a battery rested full, a regulated source or converter at what it holds. A plug whose `exposed` is left " +
+		"out counts as one that can be touched. A wire is guarded where the smallest device on every way from what feeds the output, or what that can give, is within its ampacity.",
+	Not: "How large the current is: an idle drain is not told from a short. A converter that `charges` a source on its own input side is taken to be meant to run " +
+		"both ways, and is reported only for live contacts or an unguarded wire. Diodes, chargers, load centers and inverters are taken to block unless the plan says otherwise.",
+	Offer:  "A converter that blocks reverse current; a diode or relay in its output; a device at the input end where it is meant to run both ways.",
+	Meter:  "With the input side disconnected at its source: volts at the input terminals must be 0.",
+	Cites:  []lint.Citation{{Ref: "common practice", Standing: lint.CommonPractice, Note: "every end that can feed is treated as a source"}},
+	Remedy: true,
+	Folds:  []string{"connector/live-contacts-exposed"},
+	Since:  "0.1",
+	Run:    reverseFlows,
+}
+
+func reverseFlows(p *lint.Pass) []lint.Verdict {
+	var out []lint.Verdict
+	for i := range p.Net.Converters {
+		out = append(out, reverseFlow(p, i))
+	}
+	return out
+}
+
+// blockingKinds block reverse current unless the plan says otherwise.
+var blockingKinds = []string{"charger", "diode", "inverter", "load-center"}
+
+func reverseFlow(p *lint.Pass, converter int) lint.Verdict {
+	c := &p.Net.Converters[converter]
+	v := lint.Verdict{Subject: c.Converter, Outcome: lint.Holds}
+	if c.BlocksReverse.True() {
+		return v
+	}
+	if !c.BlocksReverse.Set && slices.Contains(blockingKinds, c.Kind.Value) {
+		v.Numbers = []derive.Number{derive.Assume("reverse current through "+lint.Quote(c.Converter), "", 0, "A", c.Addr, "blocks_reverse", "a "+c.Kind.Value+" is taken to block it")}
+		return v
+	}
+	views, complete := p.Space.Views(aroundConverter(p.Net, converter), explore.All())
+	var worst *flow
+	for _, view := range views {
+		f := flowIn(p, view, converter)
+		if f == nil || worst != nil && f.word() <= worst.word() {
+			continue
+		}
+		if worst = f; f.word() == lint.Warning {
+			break
+		}
+	}
+	switch {
+	case worst != nil:
+		return worst.verdict(p, v)
+	case !complete:
+		return lint.Unfinished(c.Converter, lint.Warning)
+	}
+	return v
+}
+
+// flow is reverse current through a converter in one state.
+type flow struct {
+	view      *explore.View
+	converter *network.Converter
+	from      supply
+	inVolts   float64 // of what supplies the input; 0 where it is dead
+	dead      bool
+	touch     []string // plugs whose contacts it makes live
+	bare      *schema.Conductor
+}
+
+func (f *flow) word() lint.Severity {
+	if len(f.touch) > 0 || f.bare != nil {
+		return lint.Warning
+	}
+	return lint.Caution
+}
+
+// flowIn finds reverse current in a view; nil where there is none, or where it is meant and guarded.
+func flowIn(p *lint.Pass, v *explore.View, converter int) *flow {
+	c := &p.Net.Converters[converter]
+	if !v.HasConverter(converter) || !wired(p.Net, v, c.In.Hot) {
+		return nil
+	}
+	live := v.Live(func(o *network.Converter) bool { return o.Converter != c.Converter && o.BlocksReverse.False() }, nil)
+	out, ok := strongest(suppliesOf(p, v, live, c.Out, converter))
+	if !ok {
+		return nil
+	}
+	f := &flow{view: v, converter: c, from: out, dead: !live.Feeds(c.In)}
+	if !f.dead {
+		in, _ := strongest(suppliesOf(p, v, live, c.In, converter))
+		f.inVolts = in.volts.Value
+		if p.Net.Nodes[c.In.Hot].AC || p.Net.Nodes[c.Out.Hot].AC || in.volts.Unit == "" || out.volts.Unit == "" || out.volts.Value <= in.volts.Value {
+			return nil
+		}
+	}
+	f.touch = touchable(p.Net, v, c.In.Hot)
+	f.bare = unguarded(p, v, out, c)
+	if f.word() == lint.Caution && meantBothWays(p.Net, c) {
+		return nil
+	}
+	return f
+}
+
+// meantBothWays says whether a converter charges something on its own input side.
+func meantBothWays(n *network.Network, c *network.Converter) bool {
+	for i := range n.Sources {
+		if s := &n.Sources[i]; c.Charges.Has(s.Addr) && n.ZoneOf(s.Hot) != nil && n.ZoneOf(s.Hot) == n.ZoneOf(c.In.Hot) {
+			return true
+		}
+	}
+	return false
+}
+
+func (f *flow) verdict(p *lint.Pass, v lint.Verdict) lint.Verdict {
+	c := f.converter
+	v.Outcome, v.Word = lint.Violated, f.word()
+	v.State = f.state(p)
+	v.Path = append(f.from.places(f.view, c.Out.Hot), p.Net.Nodes[c.In.Hot].Place())
+	v.Related = []string{f.from.block.Header().Addr}
+	with := ""
+	if len(v.State) > 0 {
+		with = "with " + lint.Positions(p.Plan, v.State) + ", "
+	}
+	what := fmt.Sprintf("%s keeps its dead input live", lint.Quote(f.from.block))
+	if !f.dead {
+		what = fmt.Sprintf("%s, at %s, runs down into an input at %s", lint.Quote(f.from.block), f.from.volts.Text(), derive.Text(f.inVolts, "V"))
+		v.Numbers = append(v.Numbers, f.from.volts)
+	}
+	v.Message = fmt.Sprintf("Current can run backwards through %s: %s%s.", lint.Quote(c.Converter), with, what)
+	if !c.BlocksReverse.Set {
+		v.Outcome, v.Missing = lint.NotProven, []lint.Missing{{Subject: c.Addr, Attribute: "blocks_reverse"}}
+		v.Message = fmt.Sprintf("Whether %s blocks reverse current is not written: %s%s if it does not.", lint.Quote(c.Converter), with, what)
+	}
+	if len(f.touch) > 0 {
+		v.Message += fmt.Sprintf(" Contacts of %s are live then.", lint.And(f.touch...))
+	}
+	if f.bare != nil {
+		v.Message += fmt.Sprintf(" %s is then fed with no device that guards it.", lint.Quote(f.bare))
+	}
+	return v
+}
+
+// state is the positions that make the flow: what feeds the output, and what leaves the input dead.
+func (f *flow) state(p *lint.Pass) []lint.Position {
+	positions := f.view.Witness(f.from.way(f.view, f.converter.Out.Hot).Edges(), f.from.sources...)
+	if f.dead {
+		kept := f.view.Keep(f.view.Zone.Vars, func(v *explore.View) bool { return !v.Live(nil, nil).Feeds(f.converter.In) })
+		positions = append(positions, f.view.State(kept)...)
+	}
+	return lint.SortState(positions)
+}

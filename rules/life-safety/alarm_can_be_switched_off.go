@@ -1,0 +1,204 @@
+package lifesafety
+
+import (
+	"fmt"
+
+	"ferrule/lint"
+	"ferrule/lint/explore"
+	"ferrule/lint/network"
+	"ferrule/schema"
+)
+
+var alarmCanBeSwitchedOff = &lint.Rule{
+	ID:      "life-safety/alarm-can-be-switched-off",
+	Claim:   "The gas, smoke or carbon monoxide alarm goes dark in a state in which people are aboard.",
+	Words:   []lint.Severity{lint.Danger},
+	Harm:    true,
+	Subject: "load marked life-safety (brakes excepted); compartment with gas",
+	When: "A load marked `critical = \"life-safety\"` has no battery of its own and no power in some resting state that belongs to an " +
+		"occupied mode, or to an occupied one of the modes it is needed in; without modes, in any state. A load whose `control` switch is open is " +
+		"not dark: that is a choice. Also asked: is there any alarm where gas is burnt or kept and people stay.",
+	Why: "It fails silently while people sleep, and what it would have reported kills: the expected outcome is death, hence danger.",
+	Numbers: "None: any time without power counts. The positions that are named are as few as make it dark whatever everything else does, and of " +
+		"those the ones that differ from the nearest state in which it has power come first in the sentence.",
+	Not: "Whether the alarm works, sits in the right place or is too old; blown devices and a battery that cuts off by itself; the blink while " +
+		"a selector is thrown. A brake fed through a breakaway switch has its own rule. An alarm that belongs to a lift-out pack is not missed " +
+		"while the pack is away. An alarm anywhere in the plan answers for every compartment with gas.",
+	Offer: "Feed it from the battery's side of the disconnect through a small device of its own; add an alarm with its own battery as a second layer; " +
+		"keep a small fixed battery aboard where the pack lifts out.",
+	Meter: "Throw each switch to off and lift the pack: read the volts at the alarm, and press its test button, in each state.",
+	Cites: []lint.Citation{
+		{Ref: "NFPA 1192 6.4.6 and 6.4.8 (older numbering)", Standing: lint.Read, For: []string{"us-rv"},
+			Note: "carbon monoxide and propane detectors; read as quoted in two motorhome owners' manuals, editions differ"},
+		{Ref: "owner's manual of a motorhome, 2018", Standing: lint.Read, For: []string{"us-rv"},
+			Note: "the alarm has no other supply: with the battery disconnected it is dead"},
+		{Ref: "ABYC E-11 11.6.1.2.1", Standing: lint.Read, For: []string{"us-boat"},
+			Note: "carbon monoxide detectors may bypass the battery switch; read as quoted in an article"},
+		{Ref: "ABYC A-24", Standing: lint.FromMemory, For: []string{"us-boat"}, Note: "carbon monoxide detection on boats"},
+		{Ref: "common practice", Standing: lint.CommonPractice, Note: "alarms are fed ahead of every switch"},
+	},
+	Remedy: true,
+	Folds:  []string{"switching/off-but-live", "conductor/voltage-drop"},
+	Since:  "0.1",
+	Run:    darkAlarms,
+}
+
+func darkAlarms(p *lint.Pass) []lint.Verdict {
+	var out []lint.Verdict
+	groups := map[string]*alarms{}
+	for i := range p.Net.Loads {
+		l := &p.Net.Loads[i]
+		if !isAlarm(l) || len(breakawaysOf(p.Net, l)) > 0 {
+			continue
+		}
+		key := fmt.Sprint(zoneID(p.Net, l), addresses(l.NeededIn))
+		if groups[key] == nil {
+			groups[key] = newAlarms(p, l, whenNeeded(p, l.Load))
+		}
+		out = append(out, groups[key].verdict(p, i))
+	}
+	return append(out, unwrittenAlarms(p)...)
+}
+
+// isAlarm says whether a load is the rule's subject. An alarm that is not marked is asked too, since
+// leaving out the mark must not leave out the question.
+func isAlarm(l *network.Load) bool {
+	switch l.Kind.Value {
+	case "brake":
+		return false
+	case "alarm":
+		return !l.Critical.Set || l.Critical.Value == "life-safety"
+	}
+	return l.Critical.Value == "life-safety"
+}
+
+// whenNeeded keeps the states that an alarm must have power in: the occupied ones among the modes it
+// is needed in. Where it is needed in unoccupied modes only, the plan's own word counts.
+func whenNeeded(p *lint.Pass, l *schema.Load) explore.Filter {
+	if len(l.NeededIn.List) == 0 {
+		return p.Space.Occupied()
+	}
+	var aboard schema.Refs
+	for _, r := range l.NeededIn.List {
+		if m, ok := schema.Lookup[*schema.Mode](p.Plan, r.Addr); ok && !m.Occupied.False() {
+			aboard.List = append(aboard.List, r)
+		}
+	}
+	if len(aboard.List) == 0 {
+		aboard = l.NeededIn
+	}
+	return p.Space.OneOf(aboard)
+}
+
+// alarms holds the networks that one circuit can be, each with what has power in it.
+type alarms struct {
+	views    []*explore.View
+	live     []*explore.Energy
+	complete bool
+}
+
+func newAlarms(p *lint.Pass, l *network.Load, f explore.Filter) *alarms {
+	a := &alarms{}
+	views, complete := p.Space.Views(supplyOf(p.Net, l), f)
+	a.complete = complete
+	for _, v := range views {
+		if v.Transit == nil {
+			a.views, a.live = append(a.views, v), append(a.live, v.Live(nil, nil))
+		}
+	}
+	return a
+}
+
+func (a *alarms) verdict(p *lint.Pass, load int) lint.Verdict {
+	l := &p.Net.Loads[load]
+	var dark, fed []*explore.View
+	for i, v := range a.views {
+		switch {
+		case !v.HasLoad(load) || choice(p.Net, v, l.Load):
+		case a.live[i].Feeds(l.Port):
+			fed = append(fed, v)
+		default:
+			dark = append(dark, v)
+		}
+	}
+	holds := lint.Verdict{Subject: l.Load, Outcome: lint.Holds}
+	switch {
+	case l.OwnBattery.True():
+		return holds
+	case len(a.views) == 0 && a.complete:
+		return noState(l.Load)
+	case len(dark) > 0:
+		return a.darkVerdict(p, l, dark, fed)
+	case !a.complete:
+		return lint.Unfinished(l.Load, lint.Danger)
+	}
+	return holds
+}
+
+// choice says whether the load's own control switch is open in the view.
+func choice(n *network.Network, v *explore.View, l *schema.Load) bool {
+	if l.Control.Addr == "" {
+		return false
+	}
+	for _, e := range n.EdgesOf(l.Control.Addr) {
+		if n.Edges[e].Kind == network.Contact && v.Conducts(e) {
+			return false
+		}
+	}
+	return true
+}
+
+func (a *alarms) darkVerdict(p *lint.Pass, l *network.Load, dark, fed []*explore.View) lint.Verdict {
+	w := smallest(dark, fed, func(v *explore.View) bool { return !v.Live(nil, nil).Feeds(l.Port) })
+	out := lint.Verdict{Subject: l.Load, Outcome: lint.Violated, Word: lint.Danger, State: w.view.State(w.kept)}
+	out.Message = lint.Quote(l.Load) + " has no power in any state in which it is needed"
+	if len(fed) > 0 {
+		out.Message = lint.Quote(l.Load) + " goes dark with " + lint.Positions(p.Plan, w.view.State(w.turned))
+	}
+	switch {
+	case !l.OwnBattery.Set:
+		out.Outcome, out.Missing = lint.NotProven, []lint.Missing{{Subject: l.Addr, Attribute: "own_battery"}}
+		out.Message += ", and whether it has a battery of its own is not written."
+	case !l.Critical.Set:
+		out.Outcome, out.Missing = lint.NotProven, []lint.Missing{{Subject: l.Addr, Attribute: "critical"}}
+		out.Message += ", and what depends on it is not written."
+	default:
+		out.Message += ", and it has no battery of its own."
+	}
+	return out
+}
+
+// noState is the verdict on a load whose modes no allowed state belongs to.
+func noState(l *schema.Load) lint.Verdict {
+	return lint.Verdict{
+		Subject: l, Outcome: lint.NotProven, Word: lint.Danger, Missing: []lint.Missing{{Subject: l.Addr, Attribute: "needed_in"}},
+		Message: "No state that the plan allows belongs to the modes in which " + lint.Quote(l) + " is needed, so there was nothing to look at.",
+	}
+}
+
+// unwrittenAlarms asks of every compartment with gas in which people may stay whether the plan has an alarm at all.
+func unwrittenAlarms(p *lint.Pass) []lint.Verdict {
+	written := false
+	for i := range p.Net.Loads {
+		l := &p.Net.Loads[i]
+		written = written || isAlarm(l) && l.Kind.Value != "bilge-pump"
+	}
+	var out []lint.Verdict
+	for _, c := range p.Plan.Compartments {
+		if !c.FuelVapor.True() && !c.GasAppliance.True() || c.Occupied.False() {
+			continue
+		}
+		v := lint.Verdict{Subject: c, Outcome: lint.Holds, Word: lint.Danger}
+		if !written {
+			v.Outcome, v.Group = lint.NotProven, "no alarm"
+			v.Message = fmt.Sprintf("No alarm is written in the plan, and %s holds gas, gasoline or a flame where people stay.", lint.Quote(c))
+			v.Missing = []lint.Missing{{Subject: c.Addr, Attribute: "alarm"}}
+			if !c.Occupied.Set {
+				v.Message = fmt.Sprintf("No alarm is written in the plan, and %s holds gas, gasoline or a flame; whether people stay there is not written.", lint.Quote(c))
+				v.Missing = append([]lint.Missing{{Subject: c.Addr, Attribute: "occupied"}}, v.Missing...)
+			}
+		}
+		out = append(out, v)
+	}
+	return out
+}

@@ -1,0 +1,150 @@
+package lifesafety
+
+import (
+	"ferrule/lint/explore"
+	"ferrule/lint/network"
+	"ferrule/schema"
+)
+
+// zoneID tells circuits apart; -1 is the return side, where nothing can be fed.
+func zoneID(n *network.Network, l *network.Load) int {
+	if z := n.ZoneOf(l.Hot); z != nil {
+		return z.ID
+	}
+	return -1
+}
+
+func addresses(refs schema.Refs) []string {
+	var out []string
+	for _, r := range refs.List {
+		out = append(out, r.Addr)
+	}
+	return out
+}
+
+// supplyOf is everything that can feed a load, through converters too. A load whose positive was
+// drawn to the return side is fed by nothing: an empty zone.
+func supplyOf(n *network.Network, l *network.Load) *network.Zone {
+	if z := n.ZoneOf(l.Hot); z != nil {
+		return n.Upstream(z)
+	}
+	return &network.Zone{ID: -1}
+}
+
+// breakawaysOf lists the breakaway switches that a load is fed through: for a brake those that any
+// way reaches, for any other load those without which no battery or converter of the trailer does.
+func breakawaysOf(n *network.Network, l *network.Load) []string {
+	seen := map[network.NodeID]bool{l.Hot: true}
+	found := map[string]bool{}
+	supplied := false
+	var out []string
+	for queue := []network.NodeID{l.Hot}; len(queue) > 0; queue = queue[1:] {
+		at := queue[0]
+		supplied = supplied || supplies(n, at)
+		for _, i := range n.At(at) {
+			e := &n.Edges[i]
+			to := e.Other(at)
+			if sw := breakaway(n, e); sw != nil {
+				if !found[sw.Addr] {
+					found[sw.Addr], out = true, append(out, sw.Addr)
+				}
+				continue
+			}
+			if !seen[to] && !n.Nodes[to].Return && !tow(n, e) {
+				seen[to] = true
+				queue = append(queue, to)
+			}
+		}
+	}
+	if supplied && l.Kind.Value != "brake" {
+		return nil
+	}
+	return out
+}
+
+func breakaway(n *network.Network, e *network.Edge) *schema.Switch {
+	if s, ok := schema.Lookup[*schema.Switch](n.Plan, e.Addr); ok && e.Kind == network.Contact && s.Kind.Value == "breakaway" {
+		return s
+	}
+	return nil
+}
+
+func tow(n *network.Network, e *network.Edge) bool {
+	c, ok := schema.Lookup[*schema.Connector](n.Plan, e.Addr)
+	return ok && e.Kind == network.Mate && c.Tow.True()
+}
+
+// supplies says whether a battery or a converter's output sits at the node.
+func supplies(n *network.Network, id network.NodeID) bool {
+	addr := n.Nodes[id].Addr
+	switch b := n.Plan.Block(addr).(type) {
+	case *schema.Source:
+		return b.Kind.Value == "battery"
+	case *schema.Converter:
+		return n.Nodes[id].Terminal == "out"
+	}
+	return false
+}
+
+// witness is a state with the variables whose positions alone make it dark.
+type witness struct {
+	view   *explore.View
+	kept   []int
+	turned []int // of those, the ones that stand otherwise in the nearest state that is fed
+}
+
+// tried bounds how many states a small witness is looked for in: they come with fewest parts moved first.
+const tried = 32
+
+// smallest picks the state that fewest positions make dark.
+func smallest(dark, fed []*explore.View, still func(*explore.View) bool) witness {
+	var best witness
+	for i, v := range dark {
+		if i == tried {
+			break
+		}
+		unlike := nearest(v, fed)
+		kept := v.Keep(likeFirst(v.Zone.Vars, unlike), still)
+		if best.view == nil || len(kept) < len(best.kept) {
+			best = witness{view: v, kept: kept}
+			for _, k := range kept {
+				if unlike[k] {
+					best.turned = append(best.turned, k)
+				}
+			}
+		}
+	}
+	if len(best.turned) == 0 {
+		best.turned = best.kept
+	}
+	return best
+}
+
+// nearest gives the variables in which a state differs from the fed state most like it.
+func nearest(v *explore.View, fed []*explore.View) map[int]bool {
+	var best map[int]bool
+	for _, f := range fed {
+		unlike := map[int]bool{}
+		for _, x := range v.Zone.Vars {
+			if f.At(x) != v.At(x) {
+				unlike[x] = true
+			}
+		}
+		if best == nil || len(unlike) < len(best) {
+			best = unlike
+		}
+	}
+	return best
+}
+
+func likeFirst(vars []int, unlike map[int]bool) []int {
+	var first, last []int
+	for _, x := range vars {
+		if unlike[x] {
+			last = append(last, x)
+		} else {
+			first = append(first, x)
+		}
+	}
+	return append(first, last...)
+}

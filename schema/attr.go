@@ -121,6 +121,17 @@ var poleNames = [...]string{"", "pos", "neg", "line", "neutral", "ground"}
 func (p Pole) String() string { return poleNames[p] }
 
 // Ref is a reference to a block, or to a terminal of one, or to a single node of a terminal.
+//
+//	source.pack            Addr source.pack; the pair
+//	source.pack.pos        Addr source.pack, Pole Pos
+//	fuse.main.load         Addr fuse.main, Terminal load; the pair
+//	fuse.main.load.neg     Addr fuse.main, Terminal load, Pole Neg
+//	switch.sel["both on"]  Addr switch.sel, Terminal "both on"
+//	connector.tow.free.brakes  Addr connector.tow, Terminal free, Contact brakes; one node
+//	use.rear.bus.panel     Addr use.rear.bus.panel
+//
+// Set says that a reference was written and could be read, Addr that it resolved. Inside a kit Text
+// is what the kit's file says, and Addr the full address.
 type Ref struct {
 	Attr
 	Text     string // as written: `fuse.main.line`

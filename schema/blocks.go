@@ -6,8 +6,9 @@ import "github.com/hashicorp/hcl/v2"
 // units' dimensions that fit (by symbol, alternatives split by |), `zero` that zero fits too (figures
 // are above zero otherwise, temperatures and coefficients apart), `oneof` the words that fit, `kinds`
 // the kinds of the block that have the attribute, `only` the one place that has it, `block` a nested
-// block, `ref` the block types that a reference may name, `keyword` a word without quotes, `doc` the
-// sentence for the language reference. The decoder and the reference (README.md) read nothing else.
+// block, `ref` the block types that a reference may name, `keyword` a word without quotes, `unset` what
+// a flag that is left out counts as (unknown otherwise: it protects), `doc` the sentence for the
+// language reference. The decoder and the reference (README.md) read nothing else.
 
 // Block is any block of a plan.
 type Block interface{ Header() *Head }
@@ -57,11 +58,11 @@ type Compartment struct {
 	Ambient      Quantity `attr:"ambient" unit:"C" doc:"Hottest ambient here; replaces the system's."`
 	Ventilated   Flag     `attr:"ventilated" doc:"Has ventilation."`
 	Occupied     Flag     `attr:"occupied" doc:"People stay or sleep here."`
-	Engine       Flag     `attr:"engine" doc:"Engine space: 50 C is assumed where no ambient is written."`
-	FuelVapor    Flag     `attr:"fuel_vapor" doc:"Gas bottles, a gasoline tank or a gasoline engine in this space."`
-	GasAppliance Flag     `attr:"gas_appliance" doc:"Gas is burnt here."`
-	Wet          Flag     `attr:"wet" doc:"Spray, rain or bilge water gets here."`
-	Unheated     Flag     `attr:"unheated" doc:"Can fall below freezing."`
+	Engine       Flag     `attr:"engine" unset:"false" doc:"Engine space: 50 C is assumed where no ambient is written."`
+	FuelVapor    Flag     `attr:"fuel_vapor" unset:"false" doc:"Gas bottles, a gasoline tank or a gasoline engine in this space."`
+	GasAppliance Flag     `attr:"gas_appliance" unset:"false" doc:"Gas is burnt here."`
+	Wet          Flag     `attr:"wet" unset:"false" doc:"Spray, rain or bilge water gets here."`
+	Unheated     Flag     `attr:"unheated" unset:"false" doc:"Can fall below freezing."`
 	Coldest      Quantity `attr:"coldest" unit:"C" doc:"Coldest temperature here; replaces the system's."`
 	VentedTo     Text     `attr:"vented_to" doc:"Where its vents lead."`
 }
@@ -73,7 +74,7 @@ type Source struct {
 	Place
 	Kind    Text     `attr:"kind" oneof:"battery alternator solar shore generator supply" required:"true" doc:"What it is."`
 	Voltage Quantity `attr:"voltage" unit:"V" doc:"Nominal voltage; say ac for alternating current."`
-	Always  Flag     `attr:"always" doc:"Never goes away. Sources other than batteries come and go unless this is true."`
+	Always  Flag     `attr:"always" unset:"false" doc:"Never goes away. Sources other than batteries come and go unless this is true."`
 
 	// battery
 	Chemistry        Text     `attr:"chemistry" oneof:"lifepo4 li-ion flooded agm gel" kinds:"battery" doc:"Cell chemistry."`
@@ -83,7 +84,7 @@ type Source struct {
 	ChargeLimit      Quantity `attr:"charge_limit" unit:"A" kinds:"battery" doc:"Largest charge current it accepts."`
 	ChargeVoltageMax Quantity `attr:"charge_voltage_max" unit:"V" kinds:"battery" doc:"Highest charge voltage it accepts."`
 	ColdChargeCutoff Flag     `attr:"cold_charge_cutoff" kinds:"battery" doc:"Its own protection stops charging when the cells are below freezing."`
-	Removable        Flag     `attr:"removable" doc:"Lifts out: absent is one of its states."`
+	Removable        Flag     `attr:"removable" unset:"false" doc:"Lifts out: absent is one of its states."`
 	Usable           Quantity `attr:"usable" unit:"1" kinds:"battery" doc:"Share of the capacity that is used."`
 	Role             Text     `attr:"role" oneof:"house starting" kinds:"battery" doc:"What the battery is for."`
 	Cells            Count    `attr:"cells" kinds:"battery" doc:"Cells in series in one unit; replaces the number that follows from the nominal voltage."`
@@ -124,7 +125,7 @@ type Switch struct {
 	Kind           Text        `attr:"kind" oneof:"manual relay isolator disconnect transfer breakaway" doc:"What it is. Left out: manual."`
 	Terminals      Texts       `attr:"terminals" required:"true" doc:"The owner's names of its terminals."`
 	Positions      []*Position `block:"position" doc:"One block per position; an empty one is off."`
-	AnyOrder       Flag        `attr:"any_order" doc:"Thrown from any position to any other; else between neighbours."`
+	AnyOrder       Flag        `attr:"any_order" unset:"false" doc:"Thrown from any position to any other; else between neighbours."`
 	Rating         Quantity    `attr:"rating" unit:"A" doc:"Continuous current of one contact."`
 	VoltageRating  Quantities  `attr:"voltage_rating" unit:"V" doc:"The voltage it can break; say dc or ac."`
 	Transition     Text        `attr:"transition" oneof:"break-before-make make-before-break" doc:"What happens between two positions. Left out: both are examined."`
@@ -134,8 +135,10 @@ type Switch struct {
 	ReachableWhile Refs        `attr:"reachable_while" ref:"mode" doc:"The modes in which somebody can throw it. Left out: every mode."`
 	CutIn          Quantity    `attr:"cut_in" unit:"V" doc:"Voltage at which a sensing isolator closes."`
 	CutOut         Quantity    `attr:"cut_out" unit:"V" doc:"Voltage at which a sensing isolator opens."`
-	Momentary      Flag        `attr:"momentary" doc:"Springs back."`
+	Momentary      Flag        `attr:"momentary" unset:"false" doc:"Springs back."`
 	On             Ref         `attr:"on" ref:"source bus" doc:"Its first terminal sits directly there."`
+
+	implied bool // by a branch, which names its terminals
 }
 
 // Position is one position of a switch.
@@ -214,7 +217,7 @@ type Connector struct {
 	Key               Text       `attr:"key" doc:"Colour or keying; \"none\" means that it can be turned round."`
 	Contacts          Texts      `attr:"contacts" doc:"Names of contacts beside the pair."`
 	Follows           Refs       `attr:"follows" ref:"source connector" doc:"Mated exactly while all of these are present or mated."`
-	Tow               Flag       `attr:"tow" doc:"The tow plug: it parts in a breakaway."`
+	Tow               Flag       `attr:"tow" unset:"false" doc:"The tow plug: it parts in a breakaway."`
 	ApartFrom         Refs       `attr:"apart_from" ref:"connector" doc:"Connectors that can never be brought to this one."`
 	Mated             Text       `attr:"mated" oneof:"always" doc:"Never taken apart. Left out: it comes and goes."`
 	Exposed           Text       `attr:"exposed" oneof:"free fixed none" doc:"Which side has contacts that can be touched when unmated."`
@@ -238,7 +241,7 @@ type Load struct {
 	HoursPerDay  Quantity `attr:"hours_per_day" zero:"true" unit:"s" doc:"How long it runs in a day."`
 	RunsIn       Refs     `attr:"runs_in" ref:"mode" doc:"The modes in which it may run. Left out: all."`
 	Control      Ref      `attr:"control" ref:"switch" doc:"A hand or float switch whose open is a choice."`
-	Receptacle   Flag     `attr:"receptacle" doc:"A socket that anything may be plugged into."`
+	Receptacle   Flag     `attr:"receptacle" unset:"false" doc:"A socket that anything may be plugged into."`
 	Surge        Quantity `attr:"surge" zero:"true" unit:"A" doc:"Starting current."`
 	SurgeTime    Quantity `attr:"surge_time" zero:"true" unit:"s" doc:"How long the starting current lasts."`
 	Critical     Text     `attr:"critical" oneof:"life-safety navigation none" doc:"What depends on it."`
@@ -246,8 +249,8 @@ type Load struct {
 	OwnBattery   Flag     `attr:"own_battery" doc:"It has a battery of its own."`
 	HoldUp       Quantity `attr:"hold_up" zero:"true" unit:"s" doc:"How long its own battery lasts."`
 	MaxFuse      Quantity `attr:"max_fuse" unit:"A" doc:"The maker's largest fuse."`
-	Spark        Flag     `attr:"spark" doc:"Makes or breaks a contact in use."`
-	Switched     Flag     `attr:"switched" only:"branch" doc:"In a branch: a hand switch stands before it."`
+	Spark        Flag     `attr:"spark" unset:"false" doc:"Makes or breaks a contact in use."`
+	Switched     Flag     `attr:"switched" unset:"false" only:"branch" doc:"In a branch: a hand switch stands before it."`
 }
 
 // Conductor is a pair of wires, or one wire where polarity says so.
@@ -268,7 +271,7 @@ type Conductor struct {
 	Color         Text       `attr:"color" doc:"Jacket colour."`
 	Grounding     Size       `attr:"grounding" unit:"size" doc:"Size of the equipment grounding conductor in the same cable."`
 	Parallel      Count      `attr:"parallel" doc:"Equal conductors in parallel."`
-	Cranking      Flag       `attr:"cranking" doc:"Feeds an engine's starter."`
+	Cranking      Flag       `attr:"cranking" unset:"false" doc:"Feeds an engine's starter."`
 }
 
 // Branch is a fused circuit in one block: it expands to a fuse, a conductor and loads.
@@ -282,7 +285,7 @@ type Branch struct {
 type Mode struct {
 	Head
 	State    Pins `attr:"state" ref:"switch connector source" doc:"The positions that make the mode."`
-	Occupied Flag `attr:"occupied" doc:"People are aboard. Left out: true."`
+	Occupied Flag `attr:"occupied" unset:"true" doc:"People are aboard. Left out: true."`
 	By       Text `attr:"by" oneof:"hardware habit" doc:"What holds the pins."`
 }
 

@@ -2,7 +2,6 @@ package schema
 
 import (
 	"reflect"
-	"strings"
 )
 
 var branchParts = []string{"fuse", "conductor", "load"}
@@ -26,11 +25,9 @@ func (d *decoder) branch(sc *scope, b block) {
 	if !d.record(t, c.Branch) {
 		return
 	}
-	for typ, there := range map[string]bool{"fuse": c.fuse != nil, "conductor": c.conductor != nil, "load": c.loads != nil} {
-		if !there {
-			d.broken[h.Addr] = true
-			d.problems.add(h.Range, "Branch without a "+typ, "A branch has a fuse { }, a conductor { } and one load \"NAME\" { } or more.")
-		}
+	if c.fuse == nil || c.conductor == nil || c.loads == nil {
+		d.broken[h.Addr] = true
+		d.problems.add(h.Range, "Branch incomplete", "A branch has a fuse { }, a conductor { } and one load \"NAME\" { } or more.")
 	}
 	d.layOut(c)
 }
@@ -122,6 +119,10 @@ func (d *decoder) layOut(c *circuit) {
 	}
 	var far *Ref
 	for _, l := range c.loads {
+		if l.Addr == "" || d.plan.index[l.Addr] != nil {
+			add(l) // which says what is wrong with its name
+			continue
+		}
 		end := ref(l.Addr, "")
 		if l.Switched.True() {
 			s := d.handSwitch(c, l)
@@ -146,7 +147,7 @@ func (d *decoder) layOut(c *circuit) {
 func (d *decoder) handSwitch(c *circuit, l *Load) *Switch {
 	at := l.Switched.Attr
 	text := func(s string) Text { return Text{at, s} }
-	x := &Switch{}
+	x := &Switch{implied: true}
 	x.Head = Head{Type: "switch", Name: l.Name, Addr: c.Addr + ".switch." + l.Name, Range: l.Range, Body: l.Body}
 	contents := words().byName["switch"].contents
 	for _, f := range contents.fields {
@@ -172,6 +173,3 @@ func (d *decoder) inherit(of *Ref, parts *[]string) {
 		}
 	})
 }
-
-// local is an address as it is written in the scope.
-func (s *scope) local(addr string) string { return strings.TrimPrefix(addr, s.prefix) }

@@ -25,7 +25,9 @@ func (d *decoder) check(b Block) {
 		d.checkRatings(x.VoltageRating)
 		d.checkSelf(x.Addr, "series_rated_with", x.SeriesRatedWith)
 	case *Converter:
-		d.checkConverter(x)
+		if x.Input != nil {
+			d.ordered("voltage_min", x.Input.VoltageMin, "voltage_max", x.Input.VoltageMax)
+		}
 	case *Connector:
 		d.checkConnector(x)
 	case *Load:
@@ -114,39 +116,36 @@ func (d *decoder) checkSwitch(x *Switch) {
 	if x.Poles.Set && x.Poles.Value > 2 {
 		d.problems.add(x.Poles.Range, "Figure out of range", "poles: 1 breaks the positive only, 2 both.")
 	}
-	own := x.Kind.Set && x.Kind.Range == x.Terminals.Range // a branch's switch, whose terminal is named load
-	if !own {
-		d.checkNames("terminals", x.Terminals)
-	}
-	if n := len(x.Terminals.List); n == 1 {
+	if x.Terminals.Set && len(x.Terminals.List) < 2 {
 		d.problems.add(x.Terminals.Range, "Too few terminals", "terminals: a switch has two or more.")
 	}
-	var names []string
-	for _, t := range x.Terminals.List {
-		names = append(names, t.Value)
-	}
-	known := func(t Text, attribute string) {
-		if x.Terminals.Set && !slices.Contains(names, t.Value) {
-			d.problems.add(t.Range, "Unknown terminal", "%s: %s has no terminal %q.%s", attribute, x.Addr, clip(t.Value), d.near.hint(t.Value, names))
-		}
+	if !x.implied {
+		d.checkNames("terminals", x.Terminals)
 	}
 	for _, t := range x.Senses.List {
-		known(t, "senses")
+		d.checkTerminal(x, "senses", t)
 	}
 	first := map[string]hcl.Range{}
 	for _, p := range x.Positions {
-		if at, ok := first[p.Name]; ok {
+		if at, ok := first[p.Name]; ok && p.Name != "" {
 			d.problems.add(p.Range, "Name used twice", "The switch has a position %q already, at %s.", clip(p.Name), place(at))
 		}
 		first[p.Name] = p.Range
 		for _, g := range p.Joins.Groups {
 			for _, t := range g {
-				known(t, "joins")
+				d.checkTerminal(x, "joins", t)
 			}
 			if len(g) < 2 {
 				d.problems.add(p.Joins.Range, "Too few terminals", "joins: a group has two terminals or more.")
 			}
 		}
+	}
+}
+
+func (d *decoder) checkTerminal(x *Switch, attribute string, t Text) {
+	names, _ := terminalsOf(x)
+	if x.Terminals.Set && !slices.Contains(names, t.Value) {
+		d.problems.add(t.Range, "Unknown terminal", "%s: %s has no terminal %q.%s", attribute, x.Addr, clip(t.Value), d.near.hint(t.Value, names))
 	}
 }
 
@@ -175,15 +174,6 @@ func (d *decoder) checkRatings(q Quantities) {
 			d.contradiction(v.Range, "voltage_rating: %s, beside %s at %s: one for dc and one for ac.", v.Quantity, f.Quantity, place(f.Range))
 		}
 		first[v.Kind] = v
-	}
-}
-
-func (d *decoder) checkConverter(x *Converter) {
-	if in := x.Input; in != nil {
-		d.ordered("voltage_min", in.VoltageMin, "voltage_max", in.VoltageMax)
-	}
-	if out := x.Output; out != nil {
-		d.ordered("float", out.Float, "voltage", out.Voltage)
 	}
 }
 

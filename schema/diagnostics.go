@@ -13,6 +13,7 @@ const mostErrors = 1000
 
 // problems collects what is wrong with a plan's files.
 type problems struct {
+	plan    string // its file, for errors that have no place
 	list    hcl.Diagnostics
 	seen    map[string]bool
 	dropped int
@@ -20,27 +21,35 @@ type problems struct {
 	sizes   map[string]int // bytes of each file read
 }
 
-func newProblems() *problems { return &problems{seen: map[string]bool{}, sizes: map[string]int{}} }
+func newProblems(plan string) *problems {
+	return &problems{plan: plan, seen: map[string]bool{}, sizes: map[string]int{}}
+}
 
 // add notes an error at a place, once.
 func (p *problems) add(at hcl.Range, summary, format string, args ...any) {
+	p.note(at, summary, fmt.Sprintf(format, args...), "")
+}
+
+// note is add with a remark that does not make it another error: a kit used twice has its mistakes once.
+func (p *problems) note(at hcl.Range, summary, detail, remark string) {
 	if len(p.list) >= mostErrors {
 		p.dropped, p.last = p.dropped+1, at
 		return
 	}
 	at = p.inside(at)
-	key := fmt.Sprintf("%s:%d:%d:%s", at.Filename, at.Start.Byte, at.End.Byte, summary)
+	key := fmt.Sprintf("%s:%d:%d:%s:%s", at.Filename, at.Start.Byte, at.End.Byte, summary, detail)
 	if p.seen[key] {
 		return
 	}
 	p.seen[key] = true
-	p.list = append(p.list, &hcl.Diagnostic{
-		Severity: hcl.DiagError, Summary: summary, Detail: fmt.Sprintf(format, args...), Subject: &at,
-	})
+	p.list = append(p.list, &hcl.Diagnostic{Severity: hcl.DiagError, Summary: summary, Detail: detail + remark, Subject: &at})
 }
 
 // inside moves a range into the file that it is about.
 func (p *problems) inside(at hcl.Range) hcl.Range {
+	if at.Filename == "" {
+		at = hcl.Range{Filename: p.plan, Start: hcl.InitialPos, End: hcl.InitialPos}
+	}
 	size := p.sizes[at.Filename]
 	if at.Start.Line < 1 {
 		at.Start = hcl.InitialPos
@@ -54,11 +63,11 @@ func (p *problems) inside(at hcl.Range) hcl.Range {
 }
 
 // sorted gives the errors by place, those of the plan's own file first.
-func (p *problems) sorted(plan string) hcl.Diagnostics {
+func (p *problems) sorted() hcl.Diagnostics {
 	sort.SliceStable(p.list, func(i, j int) bool {
 		a, b := p.list[i].Subject, p.list[j].Subject
 		if a.Filename != b.Filename {
-			return a.Filename == plan || b.Filename != plan && a.Filename < b.Filename
+			return a.Filename == p.plan || b.Filename != p.plan && a.Filename < b.Filename
 		}
 		return a.Start.Byte < b.Start.Byte
 	})

@@ -67,7 +67,8 @@ func (d *decoder) evalBound(sc *scope, e hclsyntax.Expression) (cty.Value, bound
 	}
 	v, diags := evaluate(e, ctx)
 	for _, x := range diags {
-		d.wrong(sc, e, subject(x, e.Range()), x.Summary, "%s", x.Detail)
+		summary, detail := reword(x)
+		d.wrong(sc, e, subject(x, e.Range()), summary, "%s", detail)
 	}
 	if diags.HasErrors() || !v.IsWhollyKnown() {
 		return cty.NilVal, bound{}, false
@@ -102,11 +103,11 @@ func (d *decoder) wrong(sc *scope, e hclsyntax.Expression, at hcl.Range, summary
 	if sc.json {
 		at = e.Range()
 	}
-	detail := fmt.Sprintf(format, args...)
+	remark := ""
 	if sc.use != nil {
-		detail += fmt.Sprintf(" (In the kit of %s, at %s.)", sc.use.Addr, place(sc.use.Range))
+		remark = fmt.Sprintf(" (In the kit of %s, at %s.)", sc.use.Addr, place(sc.use.Range))
 	}
-	d.problems.add(at, summary, "%s", detail)
+	d.problems.note(at, summary, fmt.Sprintf(format, args...), remark)
 }
 
 // context collects the values that an expression reads.

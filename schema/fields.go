@@ -3,14 +3,10 @@ package schema
 import (
 	"fmt"
 	"slices"
-	"strings"
-	"time"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 	"github.com/zclconf/go-cty/cty"
-
-	"ferrule/schema/quantity"
 )
 
 // reading is one attribute being read: where it stands, what may stand there, and its expression.
@@ -18,7 +14,6 @@ type reading struct {
 	*decoder
 	scope *scope
 	field *field
-	owner *Head
 	expr  hclsyntax.Expression
 }
 
@@ -176,202 +171,4 @@ func (r *reading) word(t term) (Text, bool) {
 	}
 	x.Value, x.Set = s, true
 	return x, true
-}
-
-func (r *reading) quantity(t term) (Quantity, bool) {
-	q := Quantity{Attr: Attr{Range: t.at}}
-	s, ok := literal(t.expr)
-	if ok {
-		q.Quantity, ok = r.parse(t, s)
-	} else if v, known := r.value(t); known {
-		q.Quantity, ok = r.measured(t, v)
-	}
-	if !ok || !r.sensible(t, q.Quantity) {
-		return Quantity{Attr: q.Attr}, false
-	}
-	q.Set = true
-	return q, true
-}
-
-// measured reads a value as a quantity: a text with a unit, or a bare number for a ratio.
-func (r *reading) measured(t term, v cty.Value) (quantity.Quantity, bool) {
-	switch {
-	case v.Type() == cty.String:
-		return r.parse(t, v.AsString())
-	case v.Type() == cty.Number && slices.Contains(r.field.dims, quantity.Ratio):
-		f, _ := v.AsBigFloat().Float64()
-		return quantity.Quantity{Value: f, Dim: quantity.Ratio}, true
-	case v.Type() == cty.Number:
-		r.wrong(t.at, "Unit missing", "%s has no unit. A quantity is a text with a unit: %s.", what(v), r.units())
-		return quantity.Quantity{}, false
-	}
-	r.wrong(t.at, "Wrong type", "a quantity is wanted, not %s: a text with a unit: %s.", what(v), r.units())
-	return quantity.Quantity{}, false
-}
-
-func (r *reading) units() string {
-	var out []string
-	for _, d := range r.field.dims {
-		out = append(out, d.Units()...)
-	}
-	return strings.Join(out, ", ")
-}
-
-func (r *reading) parse(t term, s string) (quantity.Quantity, bool) {
-	q, err := quantity.Parse(s, r.field.dims...)
-	if err != nil {
-		r.wrong(t.at, "Not a fitting quantity", "%s.", err)
-		return q, false
-	}
-	return q, true
-}
-
-// ceilings are figures that no small power system has, by dimension.
-var ceilings = map[quantity.Dimension]float64{
-	quantity.Current: 1e6, quantity.Voltage: 1e5, quantity.Resistance: 1e9, quantity.Power: 1e8, quantity.Charge: 1e6,
-	quantity.Energy: 1e9, quantity.Length: 1e5, quantity.Temperature: 1000, quantity.Duration: 1e9, quantity.Ratio: 1,
-	quantity.Coefficient: 1, quantity.VoltageCoefficient: 1000,
-}
-
-// sensible rejects figures that are negative, zero or absurd.
-func (r *reading) sensible(t term, q quantity.Quantity) bool {
-	signed := q.Dim == quantity.Temperature || q.Dim == quantity.Coefficient || q.Dim == quantity.VoltageCoefficient
-	switch {
-	case q.Value < 0 && !signed:
-		r.wrong(t.at, "Figure out of range", "%s is negative.", q)
-	case q.Value == 0 && !signed && !r.field.zero:
-		r.wrong(t.at, "Figure out of range", "%s: a figure above zero is wanted. An unknown figure is left out.", q)
-	case q.Dim == quantity.Ratio && q.Value > 1:
-		r.wrong(t.at, "Figure out of range", "%s is more than the whole: a share from 0 to 1, or up to 100 %%, is wanted.", q)
-	case q.Value > ceilings[q.Dim] || signed && -q.Value > ceilings[q.Dim]:
-		r.wrong(t.at, "Figure out of range", "%s is more than any wiring plan can have.", q)
-	default:
-		return true
-	}
-	return false
-}
-
-func (r *reading) size(t term) Size {
-	x := Size{Attr: Attr{Range: t.at}}
-	v, ok := literal(t.expr)
-	if !ok {
-		val, known := r.value(t)
-		if !known {
-			return x
-		}
-		if val.Type() != cty.String {
-			r.wrong(t.at, "Wrong type", "a conductor size is wanted, not %s: \"10 AWG\", \"2/0 AWG\", \"250 kcmil\" or \"6 mm2\".", what(val))
-			return x
-		}
-		v = val.AsString()
-	}
-	s, err := quantity.ParseSize(v)
-	if err != nil {
-		r.wrong(t.at, "Not a conductor size", "%s.", err)
-		return x
-	}
-	x.Size, x.Set = s, true
-	return x
-}
-
-func (r *reading) flag(t term) Flag {
-	x := Flag{Attr: Attr{Range: t.at}}
-	v, ok := r.value(t)
-	if !ok {
-		return x
-	}
-	if v.Type() != cty.Bool {
-		r.wrong(t.at, "Wrong type", "true or false is wanted, without quotes, not %s.", what(v))
-		return x
-	}
-	x.Value, x.Set = v.True(), true
-	return x
-}
-
-// mostCount bounds counts: units in series, studs, conductors in a bundle.
-const mostCount = 1000
-
-func (r *reading) count(t term) Count {
-	x := Count{Attr: Attr{Range: t.at}}
-	v, ok := r.value(t)
-	if !ok {
-		return x
-	}
-	if v.Type() != cty.Number {
-		r.wrong(t.at, "Wrong type", "a whole number is wanted, without quotes, not %s.", what(v))
-		return x
-	}
-	f, _ := v.AsBigFloat().Float64()
-	if f < 1 || f > mostCount || f != float64(int(f)) {
-		r.wrong(t.at, "Figure out of range", "%s: a whole number from 1 to %d is wanted.", what(v), mostCount)
-		return x
-	}
-	x.Value, x.Set = int(f), true
-	return x
-}
-
-func (r *reading) date(t term) Date {
-	x := Date{Attr: Attr{Range: t.at}}
-	s, ok := r.text(t)
-	if !ok {
-		return x
-	}
-	day, err := time.Parse(time.DateOnly, s)
-	if err != nil {
-		r.wrong(t.at, "Not a date", "%q is no date: year, month and day are wanted, as in \"2027-05-01\".", clip(s))
-		return x
-	}
-	x.Value, x.Set = day, true
-	return x
-}
-
-var trips = []string{"gfci", "rcd", "elci"}
-
-func (r *reading) trip(t term) Trip {
-	x := Trip{Attr: Attr{Range: t.at}}
-	s, ok := r.text(t)
-	if !ok {
-		return x
-	}
-	kind, rest, _ := strings.Cut(strings.TrimSpace(s), " ")
-	if !slices.Contains(trips, kind) {
-		r.wrong(t.at, "Unknown word", "%q does not begin with a kind of residual current device.%s", clip(s), r.near.hint(kind, trips))
-		return x
-	}
-	q, ok := r.figure(t, rest, quantity.Current)
-	x.Kind, x.Amps, x.Set = kind, q.Value, ok
-	return x
-}
-
-// figure reads a quantity that is part of a longer text.
-func (r *reading) figure(t term, s string, d quantity.Dimension) (quantity.Quantity, bool) {
-	q, err := quantity.Parse(s, d)
-	if err != nil {
-		r.wrong(t.at, "Not a fitting quantity", "%s.", err)
-		return q, false
-	}
-	if q.Value <= 0 || q.Value > ceilings[d] {
-		r.wrong(t.at, "Figure out of range", "%s cannot be.", q)
-		return q, false
-	}
-	return q, true
-}
-
-func (r *reading) trigger(t term) Trigger {
-	x := Trigger{Attr: Attr{Range: t.at}}
-	s, ok := r.text(t)
-	if !ok {
-		return x
-	}
-	if s == "ignition" {
-		x.Ignition, x.Set = true, true
-		return x
-	}
-	q, err := quantity.Parse(s, quantity.Voltage)
-	if err != nil {
-		r.wrong(t.at, "Not a fitting quantity", "%s. What starts a converter is an input voltage, or \"ignition\".", err)
-		return x
-	}
-	x.Volts, x.Set = q.Value, r.sensible(t, q)
-	return x
 }

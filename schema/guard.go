@@ -3,6 +3,7 @@ package schema
 import (
 	"bytes"
 	"fmt"
+	"strings"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -14,6 +15,8 @@ const (
 	mostNesting   = 100
 	mostOperators = 1000
 
+	longestTemplate = 64 << 10 // in JSON syntax
+
 	// Reading a number takes time with the square of its length.
 	mostDigits = 1000
 	longNumber = "There is a number with more than 1000 digits."
@@ -21,17 +24,30 @@ const (
 	// A piece of text with fewer of these bytes cannot overflow anything and is not looked at closer.
 	fewOpeners   = 3000
 	fewOperators = 6000
+
+	// The parser joins the lines of a long text in time with the square of their number. Texts in a
+	// piece this short take no time to speak of.
+	shortText  = 32 << 10
+	mostJoined = 5e8 // bytes moved
 )
+
+// joined tells texts that may consist of several parts: heredocs, and those with escaped templates.
+func joined(src []byte) bool {
+	return bytes.Contains(src, []byte("<<")) || bytes.Contains(src, []byte("$${")) || bytes.Contains(src, []byte("%%{"))
+}
 
 // deep says what is too deep in a text of native syntax, or too long, "" where nothing is.
 // template tells a template from a file or an expression.
 func deep(src []byte, template bool) string {
-	openers, operators, digits := 0, 0, 0
-	for _, c := range src {
+	openers, operators, digits, run := 0, 0, 0, 0
+	for i, c := range src {
+		if run++; i == 0 || c != src[i-1] {
+			run = 0
+		}
 		switch c {
 		case '(', '[', '{':
 			openers++
-		case '!', '-', '+', '*', '/', '%', '?', '&', '|', '<', '>', '~', '.':
+		case '!', '-', '+', '*', '/', '%', '?', ':', '&', '|', '<', '>', '~', '.':
 			operators++
 		}
 		if c < '0' || c > '9' {
@@ -39,13 +55,19 @@ func deep(src []byte, template bool) string {
 		} else if digits++; digits > mostDigits {
 			return longNumber
 		}
+		if run > mostOperators && (strings.IndexByte("([{!-+*?\"", c) >= 0) {
+			return fmt.Sprintf("The character %q stands more than %d times in a row.", c, mostOperators)
+		}
 	}
-	if openers < fewOpeners && operators < fewOperators {
+	if openers < fewOpeners && operators < fewOperators && (len(src) < shortText || !joined(src)) {
 		return ""
 	}
 	lex := hclsyntax.LexConfig
 	if template {
 		lex = hclsyntax.LexTemplate
+	}
+	if template && len(src) > longestTemplate {
+		return fmt.Sprintf("A text with templates has up to %d bytes.", longestTemplate)
 	}
 	tokens, _ := lex(src, "", hcl.InitialPos)
 	return deepTokens(tokens)
@@ -57,17 +79,20 @@ type frame struct {
 	braces    bool // where a newline ends an expression
 	operators int
 	deepest   int
+	parts     int // of a text
+	bytes     int
 }
 
 func deepTokens(tokens hclsyntax.Tokens) string {
 	stack := []frame{{braces: true}}
+	joins := 0.0
 	for _, t := range tokens {
 		top := &stack[len(stack)-1]
 		switch t.Type {
 		case hclsyntax.TokenOBrace, hclsyntax.TokenOBrack, hclsyntax.TokenOParen, hclsyntax.TokenOQuote, hclsyntax.TokenOHeredoc,
 			hclsyntax.TokenTemplateInterp, hclsyntax.TokenTemplateControl:
-			if t.Type == hclsyntax.TokenTemplateControl {
-				top.operators++ // an if or a for that stays open behind its brackets
+			if t.Type == hclsyntax.TokenTemplateControl || t.Type == hclsyntax.TokenOBrack {
+				top.operators++ // an if or a for stays open behind its brackets, and an index takes what is before it
 			}
 			stack = append(stack, frame{braces: t.Type == hclsyntax.TokenOBrace})
 		case hclsyntax.TokenCBrace, hclsyntax.TokenCBrack, hclsyntax.TokenCParen, hclsyntax.TokenCQuote, hclsyntax.TokenCHeredoc,
@@ -84,6 +109,9 @@ func deepTokens(tokens hclsyntax.Tokens) string {
 			if top.braces {
 				top.operators, top.deepest = 0, 0
 			}
+		case hclsyntax.TokenStringLit, hclsyntax.TokenQuotedLit:
+			top.parts, top.bytes = top.parts+1, top.bytes+len(t.Bytes)
+			joins += float64(16*top.parts + top.bytes)
 		default:
 			if operator(t.Type) {
 				top.operators++
@@ -94,6 +122,8 @@ func deepTokens(tokens hclsyntax.Tokens) string {
 			return fmt.Sprintf("Brackets are nested more than %d deep, at line %d.", mostNesting, t.Range.Start.Line)
 		case top.operators+top.deepest > mostOperators:
 			return fmt.Sprintf("An expression has more than %d operators, at line %d.", mostOperators, t.Range.Start.Line)
+		case joins > mostJoined:
+			return fmt.Sprintf("A text has too many lines or parts, at line %d.", t.Range.Start.Line)
 		}
 	}
 	return ""
@@ -104,7 +134,7 @@ func operator(t hclsyntax.TokenType) bool {
 	case hclsyntax.TokenBang, hclsyntax.TokenMinus, hclsyntax.TokenPlus, hclsyntax.TokenStar, hclsyntax.TokenSlash, hclsyntax.TokenPercent,
 		hclsyntax.TokenQuestion, hclsyntax.TokenColon, hclsyntax.TokenAnd, hclsyntax.TokenOr, hclsyntax.TokenEqualOp, hclsyntax.TokenNotEqual,
 		hclsyntax.TokenLessThan, hclsyntax.TokenLessThanEq, hclsyntax.TokenGreaterThan, hclsyntax.TokenGreaterThanEq, hclsyntax.TokenDot,
-		hclsyntax.TokenFatArrow, hclsyntax.TokenEllipsis:
+		hclsyntax.TokenFatArrow, hclsyntax.TokenEllipsis, hclsyntax.TokenDoubleColon:
 		return true
 	}
 	return false

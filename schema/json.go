@@ -26,12 +26,13 @@ func (d *decoder) parseJSON(name string, src []byte) ([]block, bool) {
 	var diags hcl.Diagnostics
 	crash := survive(start, func() { file, diags = hcljson.Parse(src, name) })
 	for _, x := range append(crash, diags...) {
-		d.problems.add(subject(x, start), x.Summary, "%s", x.Detail)
+		summary, detail := reword(x)
+		d.problems.add(subject(x, start), summary, "%s", detail)
 	}
 	if crash != nil {
 		return nil, false
 	}
-	j := &jsonReader{decoder: d, start: start}
+	j := &jsonReader{decoder: d, start: start, broken: diags.HasErrors()}
 	top := &spec{}
 	for _, t := range words().names {
 		top.blocks = append(top.blocks, &nested{name: t, many: t != "let"})
@@ -44,7 +45,7 @@ func (d *decoder) parseJSON(name string, src []byte) ([]block, bool) {
 }
 
 func subject(x *hcl.Diagnostic, other hcl.Range) hcl.Range {
-	if x.Subject != nil {
+	if x.Subject != nil && x.Subject.Filename != "" { // the library leaves ranges empty where a bracket is missing
 		return *x.Subject
 	}
 	return other
@@ -52,7 +53,8 @@ func subject(x *hcl.Diagnostic, other hcl.Range) hcl.Range {
 
 type jsonReader struct {
 	*decoder
-	start hcl.Range
+	start  hcl.Range
+	broken bool // the text has errors already: what does not fit together is no news
 }
 
 // body reads an object as a block's contents: the spec says which properties are blocks.
@@ -68,6 +70,9 @@ func (j *jsonReader) body(b hcl.Body, s *spec) body {
 	}
 	content, rest, diags := b.PartialContent(&hcl.BodySchema{Blocks: headers})
 	attributes, more := rest.JustAttributes()
+	if j.broken {
+		diags, more = nil, nil
+	}
 	for _, x := range append(diags, more...) {
 		j.problems.add(subject(x, j.start), x.Summary, "%s", x.Detail)
 	}

@@ -10,6 +10,7 @@ import (
 const (
 	mostKitDepth  = 8
 	mostKitBlocks = 20000
+	mostKitBytes  = 4 * MaxFile
 )
 
 // kitFile is a kit file that has been read and parsed.
@@ -17,6 +18,7 @@ type kitFile struct {
 	blocks []block
 	parsed bool
 	json   bool
+	size   int // of the file, in bytes
 }
 
 // given is a parameter's value in a use block.
@@ -80,8 +82,8 @@ func (d *decoder) expand(sc *scope, u *Use, values map[string]*given) bool {
 		d.problems.add(u.Kit.Range, "Kits too deep", "Kits are used within kits more than %d deep.", mostKitDepth)
 		return false
 	}
-	if d.expanded += len(file.blocks); d.expanded > mostKitBlocks {
-		d.problems.add(u.Kit.Range, "Kits too large", "The plan's kits come to more than %d blocks.", mostKitBlocks)
+	d.expanded, d.expandedBytes = d.expanded+len(file.blocks), d.expandedBytes+file.size
+	if d.tooLarge(u) {
 		return false
 	}
 	inner := &scope{
@@ -109,8 +111,8 @@ func (d *decoder) kitFile(sc *scope, u *Use) (string, kitFile, bool) {
 	if d.read == nil {
 		return fail("Kits are not available here.")
 	}
-	if len(d.kits) > mostKitBlocks {
-		return fail("The plan uses too many kits.")
+	if d.tooLarge(u) {
+		return "", kitFile{}, false
 	}
 	name, src, err := d.read(sc.files[len(sc.files)-1], u.Kit.Value)
 	if err != nil {
@@ -118,11 +120,20 @@ func (d *decoder) kitFile(sc *scope, u *Use) (string, kitFile, bool) {
 	}
 	file, ok := d.kits[name]
 	if !ok {
-		file.json = inJSON(name, src)
+		file.json, file.size = inJSON(name, src), len(src)
 		file.blocks, file.parsed = d.parse(name, src)
 		d.kits[name] = file
 	}
 	return name, file, true
+}
+
+// tooLarge reports kits that come to more than the bounds.
+func (d *decoder) tooLarge(u *Use) bool {
+	if d.expanded <= mostKitBlocks && d.expandedBytes <= mostKitBytes {
+		return false
+	}
+	d.problems.add(u.Kit.Range, "Kits too large", "The plan's kits come to more than %d blocks or %d MiB.", mostKitBlocks, mostKitBytes>>20)
+	return true
 }
 
 func parameters(sc *scope) []string {

@@ -2,18 +2,21 @@ package schema
 
 import (
 	"bytes"
+	"fmt"
 	"path/filepath"
+	"slices"
 	"unicode/utf8"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 )
 
-// Largest file that is read, in bytes, and the size of the pieces in which native syntax is parsed:
-// pieces keep the parser's working memory small.
+// Largest file that is read, in bytes, the size of the pieces in which native syntax is parsed, which
+// keeps the parser's working memory small, and the largest piece, when no block begins for long.
 const (
-	MaxFile   = 4 << 20
-	pieceSize = 16 << 10
+	MaxFile      = 4 << 20
+	pieceSize    = 1 << 10
+	longestBlock = 512 << 10
 )
 
 // parse reads the text of a file into its blocks. It reports false where errors may hide blocks.
@@ -33,7 +36,7 @@ func (d *decoder) parse(name string, src []byte) ([]block, bool) {
 		blocks, ok := d.parseJSON(name, src)
 		return blocks, ok && clean
 	}
-	blocks, ok := d.parseNative(name, src)
+	blocks, ok := d.parseNative(name, src, pieceSize)
 	return blocks, ok && clean
 }
 
@@ -78,61 +81,80 @@ type piece struct {
 	start hcl.Pos
 }
 
-// parseNative parses native syntax, in pieces that end where a block does. If a piece has errors
-// the file is parsed again block by block, so that one broken block hides no other.
-func (d *decoder) parseNative(name string, src []byte) ([]block, bool) {
+func (p piece) end() int { return p.start.Byte + len(p.src) }
+
+// next is the piece of length n behind this one.
+func (p piece) next(src []byte, n int) piece {
+	start := hcl.Pos{Byte: p.end(), Line: p.start.Line + bytes.Count(p.src, []byte{'\n'}), Column: 1}
+	return piece{src: src[start.Byte : start.Byte+n], start: start}
+}
+
+// parseNative parses native syntax, in pieces of a size or more that begin where a block seems to. If
+// a piece has errors, the rest of the file is parsed block by block, so that one broken block hides
+// no other.
+func (d *decoder) parseNative(name string, src []byte, size int) ([]block, bool) {
 	var out []block
-	for _, p := range pieces(src) {
+	p := piece{start: hcl.InitialPos}
+	for p.end() < len(src) {
+		p = p.next(src, cut(src[p.end():], size))
 		blocks, diags := d.parsePiece(name, p)
 		if diags.HasErrors() {
-			return d.parseBroken(name, src)
+			b := breakage{decoder: d, name: name, src: src, tries: len(src)}
+			rest, ok := b.parse(p, blocks, diags)
+			return append(out, rest...), ok
 		}
 		out = append(out, blocks...)
 	}
 	return out, true
 }
 
-// pieces cuts a file after lines that are a single closing brace, where a block ends unless the
-// brace is part of a longer text or comment: then the piece does not parse.
-func pieces(src []byte) []piece {
-	var out []piece
-	at := piece{start: hcl.InitialPos}
-	from := 0
-	for from < len(src) {
-		end := cut(src, from)
-		at.src = src[from:end]
-		out = append(out, at)
-		at.start = hcl.Pos{Byte: end, Line: at.start.Line + bytes.Count(at.src, []byte{'\n'}), Column: 1}
-		from = end
-	}
-	return out
-}
-
+// cut is the length of text up to the first line, from a length on, that begins with the head of
+// a block. A line inside a long text or a comment may look like one; then the piece does not parse.
 func cut(src []byte, from int) int {
-	at := from + pieceSize
-	if at >= len(src) {
-		return len(src)
-	}
-	for _, brace := range []string{"\n}\n", "\n}\r\n"} {
-		if i := bytes.Index(src[at:], []byte(brace)); i >= 0 {
-			return at + i + len(brace)
+	for from < len(src) {
+		i := bytes.IndexByte(src[from:], '\n')
+		if i < 0 {
+			break
+		}
+		if from += i + 1; heads(src[from:]) {
+			return from
 		}
 	}
 	return len(src)
 }
 
+// heads reports whether a text begins, in the first column, with a kind of block that has a brace
+// or a name behind it.
+func heads(text []byte) bool {
+	n := 0
+	for n < len(text) && (text[n] == '_' || text[n] >= 'a' && text[n] <= 'z') {
+		n++
+	}
+	if n == 0 || n > 20 {
+		return false
+	}
+	if word := string(text[:n]); word != "let" && words().byName[word] == nil {
+		return false
+	}
+	for n < len(text) && (text[n] == ' ' || text[n] == '\t') {
+		n++
+	}
+	return n < len(text) && (text[n] == '"' || text[n] == '{')
+}
+
 // parsePiece parses one piece. What nests too deeply is not handed to the parser at all.
 func (d *decoder) parsePiece(name string, p piece) ([]block, hcl.Diagnostics) {
-	if problem := deep(p.src, false); problem != "" {
-		at := hcl.Range{Filename: name, Start: p.start, End: p.start}
-		return nil, hcl.Diagnostics{{Severity: hcl.DiagError, Summary: "Nested too deeply", Detail: problem, Subject: &at}}
+	at := hcl.Range{Filename: name, Start: p.start, End: p.start}
+	problem := fmt.Sprintf("From here on there are more than %d bytes without a block that begins in the first column.", longestBlock)
+	if len(p.src) <= longestBlock {
+		problem = deep(p.src, false)
+	}
+	if problem != "" {
+		return nil, hcl.Diagnostics{{Severity: hcl.DiagError, Summary: "Too long or too deep", Detail: problem, Subject: &at}}
 	}
 	var file *hcl.File
 	var diags hcl.Diagnostics
-	crash := survive(hcl.Range{Filename: name, Start: p.start, End: p.start}, func() {
-		file, diags = hclsyntax.ParseConfig(p.src, name, p.start)
-	})
-	if crash != nil {
+	if crash := survive(at, func() { file, diags = hclsyntax.ParseConfig(p.src, name, p.start) }); crash != nil {
 		return nil, crash
 	}
 	b := native(file.Body.(*hclsyntax.Body)) // what ParseConfig gives is one
@@ -143,48 +165,66 @@ func (d *decoder) parsePiece(name string, p piece) ([]block, hcl.Diagnostics) {
 	return b.blocks, diags
 }
 
-// parseBroken parses a file with syntax errors, cut before every line that begins a known block.
-func (d *decoder) parseBroken(name string, src []byte) ([]block, bool) {
+// breakage is the rest of a file in which something does not parse.
+type breakage struct {
+	*decoder
+	name  string
+	src   []byte
+	tries int // bytes that may still be parsed on a guess
+}
+
+// parse parses the file from a piece on, cut before every head of a block. What the piece gave is
+// known, and used again where it is one block.
+func (b *breakage) parse(known piece, blocks []block, diags hcl.Diagnostics) ([]block, bool) {
 	var out []block
-	for _, p := range headed(src) {
-		blocks, diags := d.parsePiece(name, p)
+	good := true
+	p := piece{start: known.start}
+	for p.end() < len(b.src) {
+		p = p.next(b.src, cut(b.src[p.end():], 0))
+		if p.start != known.start || len(p.src) != len(known.src) {
+			blocks, diags = b.parsePiece(b.name, p)
+		}
+		if diags.HasErrors() {
+			if longer, more, ok := b.longer(p); ok {
+				p, out = longer, append(out, more...)
+				continue
+			}
+		}
 		for _, x := range diags {
 			summary, detail := reword(x)
-			d.problems.add(*x.Subject, summary, "%s", detail)
+			b.problems.add(subject(x, hcl.Range{Filename: b.name, Start: p.start, End: p.start}), summary, "%s", detail)
 		}
-		out = append(out, blocks...)
+		out, good = append(out, blocks...), good && !diags.HasErrors()
 	}
-	return out, false
+	return out, good
 }
 
-// headed cuts a file before every line whose first word, in the first column, is a kind of block
-// with a brace or a name behind it.
-func headed(src []byte) []piece {
-	var out []piece
-	at := piece{start: hcl.InitialPos}
-	from, line := 0, 1
-	for i := 0; i < len(src); {
-		end := len(src)
-		if n := bytes.IndexByte(src[i:], '\n'); n >= 0 {
-			end = i + n + 1
-		}
-		if i > from && heads(src[i:end]) {
-			at.src = src[from:i]
-			out = append(out, at)
-			at.start, from = hcl.Pos{Byte: i, Line: line, Column: 1}, i
-		}
-		i, line = end, line+1
+// longer tries whether a piece was cut inside a long text or a comment: whether it parses together
+// with what follows.
+func (b *breakage) longer(p piece) (piece, []block, bool) {
+	if !bytes.Contains(p.src, []byte("<<")) && !bytes.Contains(p.src, []byte("/*")) {
+		return p, nil, false
 	}
-	at.src = src[from:]
-	return append(out, at)
+	for p.end() < len(b.src) {
+		n := len(p.src) + cut(b.src[p.end():], 0)
+		p.src = b.src[p.start.Byte : p.start.Byte+n]
+		if b.tries -= n; b.tries < 0 {
+			break
+		}
+		if blocks, diags := b.parsePiece(b.name, p); !diags.HasErrors() {
+			return p, blocks, true
+		}
+	}
+	return p, nil, false
 }
 
-func heads(line []byte) bool {
-	n := bytes.IndexFunc(line, func(r rune) bool { return r != '_' && (r < 'a' || r > 'z') })
-	if n <= 0 {
+// IsKit reports whether a file is a kit: whether it has a kit block. Text in which the word does
+// not occur is not parsed.
+func IsKit(name string, src []byte) bool {
+	if !bytes.Contains(src, []byte("kit")) {
 		return false
 	}
-	word := string(line[:n])
-	rest := bytes.TrimLeft(line[n:], " \t")
-	return (word == "let" || words().byName[word] != nil) && len(rest) > 0 && (rest[0] == '"' || rest[0] == '{')
+	d := newDecoder(name, nil)
+	blocks, _ := d.parse(name, src)
+	return slices.ContainsFunc(blocks, func(b block) bool { return b.typ == "kit" })
 }

@@ -63,5 +63,12 @@ func Lookup[T Block](p *Plan, addr string) (T, bool) {
 }
 
 // Link joins two terminals directly, both poles, with no conductor between: what a branch block
-// implies where its parts sit on each other. Either end may name a single node.
+// implies where its parts sit on each other. Either end may name a single node. A branch gives
+//
+//	A its from,             B its fuse's line;
+//	A its hand switch's load,  B the switched load;
+//	A the far end of its conductor, B what else sits there.
+//
+// The far end is the terminal that the conductor's To names: the first load of the branch, or the
+// feed of that load's hand switch. Parts that say on = ... have no link: their On says it.
 type Link struct{ A, B Ref }

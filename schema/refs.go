@@ -12,16 +12,9 @@ import (
 // pending is a reference that was read and waits until every block is known.
 type pending struct {
 	ref   *Ref
-	steps []step
+	steps []string
 	field *field
 	scope *scope
-	owner *Head
-}
-
-// step is one name of a reference.
-type step struct {
-	name string
-	at   hcl.Range
 }
 
 // reference reads a reference as it is written; nothing is evaluated.
@@ -36,7 +29,7 @@ func (r *reading) reference(x *Ref, e hclsyntax.Expression) bool {
 		return false
 	}
 	x.Set, x.Text = true, stepsText(steps)
-	r.pending = append(r.pending, pending{ref: x, steps: steps, field: r.field, scope: sc, owner: r.owner})
+	r.pending = append(r.pending, pending{ref: x, steps: steps, field: r.field, scope: sc})
 	return true
 }
 
@@ -102,32 +95,28 @@ func (r *reading) example() string {
 
 // steps gives the names of a reference and the scope they are looked up in. A kit's parameter may
 // stand for a reference that the plan gave it.
-func (r *reading) steps(t hcl.Traversal, e hclsyntax.Expression, sc *scope) ([]step, *scope, bool) {
-	var out []step
+func (r *reading) steps(t hcl.Traversal, e hclsyntax.Expression, sc *scope) ([]string, *scope, bool) {
+	var out []string
 	for _, s := range t {
 		name := stepName(s)
 		if name == "" {
 			r.wrong(e.Range(), "Not a reference", "%s is not a reference, such as %s.", clip(refText(t)), r.example())
 			return nil, nil, false
 		}
-		at := s.SourceRange()
-		if r.scope.json {
-			at = e.Range()
-		}
-		out = append(out, step{name, at})
+		out = append(out, name)
 	}
 	switch {
-	case out[0].name == "parameter" && len(out) > 1:
+	case out[0] == "parameter" && len(out) > 1:
 		return r.given(out, e, sc)
-	case out[0].name == "let":
+	case out[0] == "let":
 		r.wrong(e.Range(), "Not a reference", "let holds values, not references.")
 		return nil, nil, false
 	}
 	return out, sc, true
 }
 
-func (r *reading) given(out []step, e hclsyntax.Expression, sc *scope) ([]step, *scope, bool) {
-	name := "parameter." + out[1].name
+func (r *reading) given(out []string, e hclsyntax.Expression, sc *scope) ([]string, *scope, bool) {
+	name := "parameter." + out[1]
 	v := sc.values[name]
 	if v == nil {
 		r.wrong(e.Range(), "Unknown value", "there is no %s.%s", clip(name), r.near.hint(name, sc.names))
@@ -148,24 +137,24 @@ func (r *reading) given(out []step, e hclsyntax.Expression, sc *scope) ([]step, 
 
 // refText writes a traversal the way an owner would.
 func refText(t hcl.Traversal) string {
-	var steps []step
+	var steps []string
 	for _, s := range t {
-		steps = append(steps, step{name: stepName(s)})
+		steps = append(steps, stepName(s))
 	}
 	return stepsText(steps)
 }
 
-func stepsText(steps []step) string {
+func stepsText(steps []string) string {
 	var b strings.Builder
-	for i, s := range steps {
+	for i, name := range steps {
 		switch {
-		case i > 0 && !identifier(s.name):
-			b.WriteString("[" + strconv.Quote(s.name) + "]")
+		case i > 0 && !identifier(name):
+			b.WriteString("[" + strconv.Quote(name) + "]")
 			continue
 		case i > 0:
 			b.WriteByte('.')
 		}
-		b.WriteString(s.name)
+		b.WriteString(name)
 	}
 	return b.String()
 }

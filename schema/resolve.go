@@ -26,11 +26,11 @@ func (d *decoder) resolve(p *pending) {
 	switch {
 	case slices.Contains(wanted, "terminal"), slices.Contains(wanted, "block"):
 	case !slices.Contains(wanted, h.Type):
-		d.refWrong(p, p.steps[0], "Wrong kind of part", "%s is a %s: a %s is wanted.", stepsText(p.steps), h.Type, and(wanted, "or"))
+		d.refWrong(p, "Wrong kind of part", "%s is a %s: a %s is wanted.", stepsText(p.steps), h.Type, and(wanted, "or"))
 		return
 	}
 	if whole := !slices.Contains(wanted, "terminal") && !slices.Contains(wanted, "block") && p.field.name != "on"; whole && len(rest) > 0 {
-		d.refWrong(p, rest[0], "Unknown reference", "a whole %s is wanted: %s.", h.Type, stepsText(p.steps[:len(p.steps)-len(rest)]))
+		d.refWrong(p, "Unknown reference", "a whole %s is wanted: %s.", h.Type, stepsText(p.steps[:len(p.steps)-len(rest)]))
 		return
 	}
 	if d.terminal(p, b, rest) {
@@ -38,27 +38,27 @@ func (d *decoder) resolve(p *pending) {
 	}
 }
 
-func (d *decoder) refWrong(p *pending, at step, summary, format string, args ...any) {
+func (d *decoder) refWrong(p *pending, summary, format string, args ...any) {
 	d.problems.add(p.ref.Range, summary, "%s: %s", p.field.name, fmt.Sprintf(format, args...))
 }
 
 // lookup walks the names as far as they form a block's address, and gives the rest.
-func (d *decoder) lookup(p *pending) (Block, []step) {
+func (d *decoder) lookup(p *pending) (Block, []string) {
 	prefix, steps := p.scope.prefix, p.steps
 	for {
-		root := steps[0].name
+		root := steps[0]
 		if _, ok := words().byName[root]; !ok {
-			d.refWrong(p, steps[0], "Unknown reference", "%s: there is no kind of part %q.%s", clip(stepsText(p.steps)), clip(root), d.near.hint(root, words().names))
+			d.refWrong(p, "Unknown reference", "%s: there is no kind of part %q.%s", clip(stepsText(p.steps)), clip(root), d.near.hint(root, words().names))
 			return nil, nil
 		}
 		if len(steps) < 2 {
-			d.refWrong(p, steps[0], "Unknown reference", "%s is a kind of part: name one, as in %s.NAME.%s", clip(stepsText(p.steps)), root, d.known(prefix+root))
+			d.refWrong(p, "Unknown reference", "%s is a kind of part: name one, as in %s.NAME.%s", clip(stepsText(p.steps)), root, d.known(prefix+root))
 			return nil, nil
 		}
-		addr := prefix + root + "." + steps[1].name
+		addr := prefix + root + "." + steps[1]
 		b := d.plan.index[addr]
-		if b == nil {
-			d.unknown(p, prefix+root, steps[1].name)
+		if b == nil || strings.Contains(steps[1], ".") {
+			d.unknown(p, prefix+root, steps[1])
 			return nil, nil
 		}
 		rest := steps[2:]
@@ -80,17 +80,17 @@ func (d *decoder) lookup(p *pending) (Block, []step) {
 }
 
 // branchPart finds branch.NAME.fuse, .conductor, .load.LOAD and .switch.LOAD.
-func (d *decoder) branchPart(p *pending, branch Block, rest []step) (Block, []step) {
-	base := branch.Header().Addr + "." + rest[0].name
+func (d *decoder) branchPart(p *pending, branch Block, rest []string) (Block, []string) {
+	base := branch.Header().Addr + "." + rest[0]
 	if b := d.plan.index[base]; b != nil {
 		return b, rest[1:]
 	}
 	if len(rest) > 1 {
-		if b := d.plan.index[base+"."+rest[1].name]; b != nil {
+		if b := d.plan.index[base+"."+rest[1]]; b != nil {
 			return b, rest[2:]
 		}
 		if len(d.names[base]) > 0 {
-			d.unknown(p, base, rest[1].name)
+			d.unknown(p, base, rest[1])
 			return nil, nil
 		}
 	}
@@ -101,17 +101,20 @@ func (d *decoder) branchPart(p *pending, branch Block, rest []step) (Block, []st
 	for _, a := range branch.(*Branch).Parts {
 		parts = append(parts, strings.TrimPrefix(a, p.scope.prefix))
 	}
-	d.refWrong(p, rest[0], "Unknown reference", "%s names no part of the branch: its parts are %s.", clip(stepsText(p.steps)), and(parts, "and"))
+	d.refWrong(p, "Unknown reference", "%s names no part of the branch: its parts are %s.", clip(stepsText(p.steps)), and(parts, "and"))
 	return nil, nil
 }
 
 func (d *decoder) unknown(p *pending, group, name string) {
 	typ := group[strings.LastIndexByte(group, '.')+1:]
+	hint := d.near.hint(name, d.names[group])
 	if len(d.names[group]) == 0 {
-		d.refWrong(p, step{}, "Unknown reference", "there is no %s %q: the plan has no %s at all.", typ, clip(name), typ)
-		return
+		hint = fmt.Sprintf(" There is no %s here at all.", typ)
 	}
-	d.refWrong(p, step{}, "Unknown reference", "there is no %s %q.%s", typ, clip(name), d.near.hint(name, d.names[group]))
+	if p.scope.use != nil {
+		hint += " A kit sees its own parts only."
+	}
+	d.refWrong(p, "Unknown reference", "there is no %s %q.%s", typ, clip(name), hint)
 }
 
 func (d *decoder) known(group string) string {
@@ -122,7 +125,7 @@ func (d *decoder) known(group string) string {
 }
 
 // terminal reads what follows the block: a terminal, a contact, a pole.
-func (d *decoder) terminal(p *pending, b Block, rest []step) bool {
+func (d *decoder) terminal(p *pending, b Block, rest []string) bool {
 	wanted := slices.Contains(p.field.refs, "terminal")
 	names, own := terminalsOf(b)
 	addr := strings.TrimPrefix(b.Header().Addr, p.scope.prefix)
@@ -132,26 +135,26 @@ func (d *decoder) terminal(p *pending, b Block, rest []step) bool {
 		}
 		switch {
 		case wanted:
-			d.refWrong(p, step{}, "No terminal", "%s has no terminals.", clip(stepsText(p.steps)))
+			d.refWrong(p, "No terminal", "%s has no terminals.", clip(stepsText(p.steps)))
 		case len(rest) > 0:
-			d.refWrong(p, rest[0], "Unknown reference", "the reference ends at %s.", addr)
+			d.refWrong(p, "Unknown reference", "the reference ends at %s.", addr)
 		}
 		return !wanted && len(rest) == 0
 	}
 	if len(names) > 0 {
 		if len(rest) == 0 {
 			if wanted {
-				d.refWrong(p, step{}, "Terminal missing", "%s has the terminals %s: say which, as in %s.", addr, and(names, "and"), stepsText(append(slices.Clone(p.steps), step{name: names[0]})))
+				d.refWrong(p, "Terminal missing", "%s has the terminals %s: say which, as in %s.", addr, and(names, "and"), stepsText(append(slices.Clone(p.steps), names[0])))
 			}
 			return !wanted
 		}
-		if !slices.Contains(names, rest[0].name) {
-			d.refWrong(p, rest[0], "Unknown terminal", "%s has no terminal %q: it has %s.%s", addr, clip(rest[0].name), and(names, "and"), d.near.did(rest[0].name, names))
+		if !slices.Contains(names, rest[0]) {
+			d.refWrong(p, "Unknown terminal", "%s has no terminal %q: it has %s.%s", addr, clip(rest[0]), and(names, "and"), d.near.did(rest[0], names))
 			return false
 		}
-		p.ref.Terminal, rest = rest[0].name, rest[1:]
-		if c, ok := b.(*Connector); ok && len(rest) > 0 && contact(c, rest[0].name) {
-			p.ref.Contact, rest = rest[0].name, rest[1:]
+		p.ref.Terminal, rest = rest[0], rest[1:]
+		if c, ok := b.(*Connector); ok && len(rest) > 0 && contact(c, rest[0]) {
+			p.ref.Contact, rest = rest[0], rest[1:]
 		}
 	}
 	return d.pole(p, b, addr, rest)
@@ -162,7 +165,7 @@ func contact(c *Connector, name string) bool {
 }
 
 // pole reads the last name of a reference, which picks one node.
-func (d *decoder) pole(p *pending, b Block, addr string, rest []step) bool {
+func (d *decoder) pole(p *pending, b Block, addr string, rest []string) bool {
 	if len(rest) == 0 {
 		return true
 	}
@@ -170,7 +173,7 @@ func (d *decoder) pole(p *pending, b Block, addr string, rest []step) bool {
 	if p.ref.Contact != "" {
 		fit = nil
 	}
-	if !slices.Contains(fit, rest[0].name) {
+	if !slices.Contains(fit, rest[0]) {
 		if c, ok := b.(*Connector); ok && p.ref.Contact == "" {
 			for _, t := range c.Contacts.List {
 				fit = append(fit, t.Value)
@@ -180,14 +183,14 @@ func (d *decoder) pole(p *pending, b Block, addr string, rest []step) bool {
 		if len(fit) > 0 {
 			what = "what can follow is " + and(fit, "or")
 		}
-		d.refWrong(p, rest[0], "Unknown terminal", "%s has no %q: %s.%s", addr, clip(rest[0].name), what, d.near.did(rest[0].name, fit))
+		d.refWrong(p, "Unknown terminal", "%s has no %q: %s.%s", addr, clip(rest[0]), what, d.near.did(rest[0], fit))
 		return false
 	}
 	if len(rest) > 1 {
-		d.refWrong(p, rest[1], "Unknown reference", "%s is one node: nothing can follow it.", stepsText(p.steps[:len(p.steps)-len(rest)+1]))
+		d.refWrong(p, "Unknown reference", "%s is one node: nothing can follow it.", stepsText(p.steps[:len(p.steps)-len(rest)+1]))
 		return false
 	}
-	p.ref.Pole = poles[rest[0].name]
+	p.ref.Pole = poles[rest[0]]
 	return true
 }
 

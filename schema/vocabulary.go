@@ -20,6 +20,7 @@ type field struct {
 	refs     []string
 	only     string
 	doc      string
+	unset    string
 	required bool
 	zero     bool
 	keyword  bool
@@ -114,7 +115,7 @@ func (s *spec) collect(t reflect.Type, at []int) {
 
 func newField(f reflect.StructField, index []int) *field {
 	out := &field{
-		name: f.Tag.Get("attr"), index: index, typ: f.Type, doc: f.Tag.Get("doc"), only: f.Tag.Get("only"),
+		name: f.Tag.Get("attr"), index: index, typ: f.Type, doc: f.Tag.Get("doc"), only: f.Tag.Get("only"), unset: f.Tag.Get("unset"),
 		words: strings.Fields(f.Tag.Get("oneof")), kinds: strings.Fields(f.Tag.Get("kinds")), refs: strings.Fields(f.Tag.Get("ref")),
 		required: f.Tag.Get("required") != "", zero: f.Tag.Get("zero") != "", keyword: f.Tag.Get("keyword") != "",
 	}

@@ -1,14 +1,18 @@
 // Package circuit puts numbers on a network: ampacity, resistance, largest current, drop and fault
 // current, each with its derivation.
 //
-// Currents are sums, not solutions: the largest current in an edge is bounded by what the loads
-// behind it can draw and what the sources before it can give, in each network that the zone can be.
-// The bound is sound (the true current is never above it) and every derivation says that it is one.
+// Currents are sums, not solutions: the largest current in an edge is bounded by what the loads on
+// one side of it can draw and what the sources on the other can give, in each network that the zone
+// can be. The bound is sound, the true current is never above it, and every derivation says that it
+// is a sum. What no figure of the plan bounds is named as missing and counted as nothing: a result
+// with something missing is a least figure, good enough to break a rule, never to satisfy one.
 package circuit
 
 import (
+	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/schema"
 )
 
 // Guesses are the figures that stand in for what a plan leaves out. The zero value is the trade's
@@ -19,14 +23,60 @@ type Guesses struct {
 	Resistance float64  // multiplies assumed battery resistances; 0 means 1
 }
 
-// Circuit answers questions of number about one network.
+// Circuit answers questions of number about one network. It remembers its answers, so it is not for
+// use by several goroutines at once.
 type Circuit struct {
 	Net     *network.Network
 	Space   *explore.Space
 	Guesses Guesses
+
+	currents map[*network.Zone]map[int]Current
+	returns  map[int]Current
+	loads    map[int]demand
+	inputs   map[int]demand
 }
 
 // New prepares the numbers of a network.
 func New(space *explore.Space, g Guesses) *Circuit {
-	return &Circuit{Net: space.Net, Space: space, Guesses: g}
+	return &Circuit{Net: space.Net, Space: space, Guesses: g,
+		currents: map[*network.Zone]map[int]Current{}, loads: map[int]demand{}, inputs: map[int]demand{}}
+}
+
+func (g Guesses) joints() float64 {
+	if g.Joints > 0 {
+		return g.Joints
+	}
+	return 1
+}
+
+func (g Guesses) resistance() float64 {
+	if g.Resistance > 0 {
+		return g.Resistance
+	}
+	return 1
+}
+
+// read is a number that stands in the plan.
+func read(name, symbol string, q schema.Quantity, unit string, b schema.Block, attribute string) derive.Number {
+	return derive.Read(name, symbol, q.Value, unit, b.Header().Addr, attribute, q.Range)
+}
+
+func missing(b schema.Block, attribute string) []derive.Missing {
+	return []derive.Missing{{Subject: b.Header().Addr, Attribute: attribute}}
+}
+
+func quote(b schema.Block) string { return `"` + b.Header().Named() + `"` }
+
+// merge adds what is missing to a list, each once.
+func merge(list []derive.Missing, more ...derive.Missing) []derive.Missing {
+next:
+	for _, m := range more {
+		for _, have := range list {
+			if have == m {
+				continue next
+			}
+		}
+		list = append(list, m)
+	}
+	return list
 }

@@ -76,21 +76,40 @@ type Step struct {
 func Steps(numbers ...Number) []Step {
 	var out []Step
 	seen := map[Step]bool{}
-	var walk func(n Number)
-	walk = func(n Number) {
-		for _, f := range n.From {
-			walk(f)
-		}
-		s := Step{n.Name, n.Symbol, n.Value, n.Unit, n.Kind, n.Source, n.At, n.Subject, n.Attribute}
-		if !seen[s] {
+	Walk(numbers, func(n Number) {
+		if s := n.Step(); !seen[s] {
 			seen[s] = true
 			out = append(out, s)
 		}
-	}
-	for _, n := range numbers {
-		walk(n)
-	}
+	})
 	return out
+}
+
+// Step is the number without what went into it.
+func (n Number) Step() Step {
+	return Step{n.Name, n.Symbol, n.Value, n.Unit, n.Kind, n.Source, n.At, n.Subject, n.Attribute}
+}
+
+// Walk visits numbers and all that went into them, what went in first. Derivations share their
+// inputs; a list that several numbers share is visited once, so the walk is as long as what there is.
+func Walk(numbers []Number, visit func(Number)) {
+	type list struct {
+		first *Number
+		n     int
+	}
+	seen := map[list]bool{}
+	var walk func([]Number)
+	walk = func(ns []Number) {
+		if len(ns) == 0 || seen[list{&ns[0], len(ns)}] {
+			return
+		}
+		seen[list{&ns[0], len(ns)}] = true
+		for _, n := range ns {
+			walk(n.From)
+			visit(n)
+		}
+	}
+	walk(numbers)
 }
 
 var dims = map[string]quantity.Dimension{

@@ -11,9 +11,8 @@ type Series struct {
 
 // Series finds what a source is in series with. Only sources that are there count.
 func (v *View) Series(source int) Series {
-	s := Series{v, []int{source}, []int{source}}
-	grow := func(list []int, next func(have, other *network.Source) bool) []int {
-		in := map[int]bool{source: true}
+	grow := func(next func(have, other *network.Source) bool) []int {
+		list, in := []int{source}, map[int]bool{source: true}
 		for i := 0; i < len(list); i++ {
 			for _, o := range v.Zone.Sources {
 				if !in[o] && v.HasSource(o) && next(&v.net.Sources[list[i]], &v.net.Sources[o]) {
@@ -24,19 +23,95 @@ func (v *View) Series(source int) Series {
 		}
 		return list
 	}
-	s.above = grow(s.above, func(have, other *network.Source) bool { return v.Joined(have.Hot, other.Ret) })
-	s.below = grow(s.below, func(have, other *network.Source) bool { return v.Joined(have.Ret, other.Hot) })
-	return s
+	return Series{v,
+		grow(func(have, other *network.Source) bool { return v.Joined(have.Hot, other.Ret) }),
+		grow(func(have, other *network.Source) bool { return v.Joined(have.Ret, other.Hot) })}
+}
+
+// ends gives the member of the string whose positive, and the one whose negative, the port is
+// joined to; -1 where there is none.
+func (s Series) ends(p network.Port) (top, bottom int) {
+	top, bottom = -1, -1
+	for _, i := range s.above {
+		if top < 0 && s.view.Joined(s.view.net.Sources[i].Hot, p.Hot) {
+			top = i
+		}
+	}
+	for _, i := range s.below {
+		if bottom < 0 && s.view.Joined(s.view.net.Sources[i].Ret, p.Ret) {
+			bottom = i
+		}
+	}
+	return top, bottom
 }
 
 // Across says whether a port is joined across the source, or across a string that it is part of.
 func (s Series) Across(p network.Port) bool {
-	top, bottom := false, false
-	for _, i := range s.above {
-		top = top || s.view.Joined(s.view.net.Sources[i].Hot, p.Hot)
+	top, bottom := s.ends(p)
+	return top >= 0 && bottom >= 0
+}
+
+// Way lists the edges that join a port across the source or its string; nil where none do.
+func (s Series) Way(p network.Port) []int {
+	top, bottom := s.ends(p)
+	if top < 0 || bottom < 0 {
+		return nil
 	}
-	for _, i := range s.below {
-		bottom = bottom || s.view.Joined(s.view.net.Sources[i].Ret, p.Ret)
+	at := func(i int) network.Port { return s.view.net.Sources[i].Port }
+	edges := append(s.between(p.Hot, at(top).Hot), s.between(p.Ret, at(bottom).Ret)...)
+	for _, i := range s.above[1:] {
+		for _, j := range s.above {
+			edges = append(edges, s.between(at(i).Ret, at(j).Hot)...)
+		}
 	}
-	return top && bottom
+	for _, i := range s.below[1:] {
+		for _, j := range s.below {
+			edges = append(edges, s.between(at(i).Hot, at(j).Ret)...)
+		}
+	}
+	return edges
+}
+
+func (s Series) between(a, b network.NodeID) []int {
+	if !s.view.Joined(a, b) {
+		return nil
+	}
+	return s.view.Reach(a, nil, nil).To(b).Edges()
+}
+
+// Way tells how a port is fed: the edges on the way from what feeds it, back through converters to
+// a source, and that source. Both are empty where nothing feeds it.
+func (e *Energy) Way(p network.Port) (edges, sources []int) {
+	for seen := map[int]bool{}; ; {
+		s, ok := e.feeder(p, seen)
+		if !ok {
+			return edges, sources
+		}
+		if s.Source >= 0 {
+			row := e.view.Series(s.Source)
+			return append(edges, row.Way(p)...), append(sources, row.below...)
+		}
+		from := e.port(s, p)
+		edges = append(edges, e.view.Reach(from.Hot, nil, nil).To(p.Hot).Edges()...)
+		edges = append(edges, e.view.Reach(from.Ret, nil, nil).To(p.Ret).Edges()...)
+		seen[s.Converter] = true
+		c := &e.view.net.Converters[s.Converter]
+		if p = c.In; from == c.In {
+			p = c.Out
+		}
+	}
+}
+
+// feeder is what feeds a port, a source before a converter.
+func (e *Energy) feeder(p network.Port, seen map[int]bool) (Supply, bool) {
+	found, ok := Supply{}, false
+	for _, s := range e.At(p.Hot) {
+		if s.Source < 0 && (seen[s.Converter] || ok) || !e.returns(s, p) {
+			continue
+		}
+		if found, ok = s, true; s.Source >= 0 {
+			break
+		}
+	}
+	return found, ok
 }

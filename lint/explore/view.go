@@ -219,15 +219,19 @@ func (e *Energy) At(id network.NodeID) []Supply {
 	return e.by[e.view.find(id)]
 }
 
-// Feeds says whether something that energises the port's hot side also has its return joined to
-// the port's: only then does current flow.
+// Feeds says whether something that energises the port's hot side also has its return, or that of
+// the string it stands on, joined to the port's: only then does current flow.
 func (e *Energy) Feeds(p network.Port) bool {
 	for _, s := range e.At(p.Hot) {
-		if e.view.Joined(e.port(s, p).Ret, p.Ret) {
+		if e.returns(s, p) {
 			return true
 		}
 	}
 	return false
+}
+
+func (e *Energy) returns(s Supply, p network.Port) bool {
+	return e.view.Joined(e.port(s, p).Ret, p.Ret) || s.Source >= 0 && e.view.Series(s.Source).Across(p)
 }
 
 // port is the port through which a supply feeds p.

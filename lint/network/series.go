@@ -1,44 +1,79 @@
 package network
 
+// gathering is zones that are to be asked about together.
+type gathering struct {
+	n       *Network
+	zones   []*Zone
+	in      map[int]bool
+	stacked bool // some of them are parts of one string of sources
+}
+
+func (g *gathering) has(id NodeID) bool {
+	z := g.n.ZoneOf(id)
+	return z != nil && g.in[z.ID]
+}
+
+func (g *gathering) add(z *Zone) bool {
+	if z == nil || g.in[z.ID] {
+		return false
+	}
+	g.in[z.ID] = true
+	g.zones = append(g.zones, z)
+	return true
+}
+
+// feed adds what can feed the zones through converters, and what sources of theirs stand on.
+func (g *gathering) feed() {
+	for i := 0; i < len(g.zones); i++ {
+		for _, c := range g.zones[i].Outputs {
+			g.add(g.n.ZoneOf(g.n.Converters[c].In.Hot))
+		}
+		for _, s := range g.zones[i].Sources {
+			g.stacked = g.add(g.n.ZoneOf(g.n.Sources[s].Ret)) || g.stacked
+		}
+	}
+}
+
+// join merges them. The current of a string comes back to the port of another zone than it left:
+// the returns are then those of all ports together.
+func (g *gathering) join() *Zone {
+	if len(g.zones) == 0 {
+		return &Zone{ID: -1}
+	}
+	z := g.n.Join(g.zones...)
+	if g.stacked && len(g.zones) > 1 {
+		z.Returns = g.n.returnsOf(z, g.has)
+		z.Vars = g.n.varsOf(z)
+		g.n.number(z)
+	}
+	return z
+}
+
+// Upstream joins a zone with every zone that can feed it through converters, and with those that its
+// sources stand on where they are drawn in series.
+func (n *Network) Upstream(z *Zone) *Zone {
+	g := &gathering{n: n, in: map[int]bool{}}
+	g.add(z)
+	g.feed()
+	return g.join()
+}
+
 // Series joins the zones of a source and of all that can be in series with it, and every zone that
 // can feed those through converters: the place to ask what charges a battery that is drawn as one
 // block of a string, or what voltage a stack of arrays has.
 func (n *Network) Series(source int) *Zone {
-	var zones []*Zone
-	seen := map[int]bool{}
-	add := func(id NodeID) {
-		if z := n.ZoneOf(id); z != nil && !seen[z.ID] {
-			seen[z.ID] = true
-			zones = append(zones, z)
-		}
-	}
-	in := func(id NodeID) bool { z := n.ZoneOf(id); return z != nil && seen[z.ID] }
-	add(n.Sources[source].Hot)
-	add(n.Sources[source].Ret)
-	for grown := -1; grown != len(zones); {
-		grown = len(zones)
+	g := &gathering{n: n, in: map[int]bool{}, stacked: true}
+	g.add(n.ZoneOf(n.Sources[source].Hot))
+	g.add(n.ZoneOf(n.Sources[source].Ret))
+	for grown := -1; grown != len(g.zones); {
+		grown = len(g.zones)
 		for i := range n.Sources {
-			if s := &n.Sources[i]; in(s.Hot) || in(s.Ret) {
-				add(s.Hot)
-				add(s.Ret)
+			if s := &n.Sources[i]; g.has(s.Hot) || g.has(s.Ret) {
+				g.add(n.ZoneOf(s.Hot))
+				g.add(n.ZoneOf(s.Ret))
 			}
 		}
 	}
-	for i := 0; i < len(zones); i++ {
-		for _, c := range zones[i].Outputs {
-			add(n.Converters[c].In.Hot)
-		}
-	}
-	switch len(zones) {
-	case 0:
-		return &Zone{ID: -1}
-	case 1:
-		return zones[0]
-	}
-	// The current of a string comes back to another zone's port: the returns are those of all ports together.
-	z := n.Join(zones...)
-	z.Returns = n.returnsOf(z, in)
-	z.Vars = n.varsOf(z)
-	n.number(z)
-	return z
+	g.feed()
+	return g.join()
 }

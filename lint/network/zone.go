@@ -260,20 +260,6 @@ func keys(m map[int]bool) []int {
 	return out
 }
 
-// Upstream joins a zone with every zone that can feed it through converters.
-func (n *Network) Upstream(z *Zone) *Zone {
-	zones, seen := []*Zone{z}, map[int]bool{z.ID: true}
-	for i := 0; i < len(zones); i++ {
-		for _, c := range zones[i].Outputs {
-			if u := n.ZoneOf(n.Converters[c].In.Hot); u != nil && !seen[u.ID] {
-				seen[u.ID] = true
-				zones = append(zones, u)
-			}
-		}
-	}
-	return n.Join(zones...)
-}
-
 // Whole is the whole network as one zone.
 func (n *Network) Whole() *Zone {
 	z := &Zone{ID: -1}

@@ -36,8 +36,9 @@ var reverseThroughConverter = &lint.Rule{
 
 func reverseFlows(p *lint.Pass) []lint.Verdict {
 	var out []lint.Verdict
+	wires := newRuns(p)
 	for i := range p.Net.Converters {
-		out = append(out, reverseFlow(p, i))
+		out = append(out, reverseFlow(p, wires, i))
 	}
 	return out
 }
@@ -45,7 +46,7 @@ func reverseFlows(p *lint.Pass) []lint.Verdict {
 // blockingKinds block reverse current unless the plan says otherwise.
 var blockingKinds = []string{"charger", "diode", "inverter", "load-center"}
 
-func reverseFlow(p *lint.Pass, converter int) lint.Verdict {
+func reverseFlow(p *lint.Pass, wires *runs, converter int) lint.Verdict {
 	c := &p.Net.Converters[converter]
 	v := lint.Verdict{Subject: c.Converter, Outcome: lint.Holds}
 	if c.BlocksReverse.True() {
@@ -58,7 +59,7 @@ func reverseFlow(p *lint.Pass, converter int) lint.Verdict {
 	views, complete := p.Space.Views(aroundConverter(p.Net, converter), explore.All())
 	var worst *flow
 	for _, view := range views {
-		f := flowIn(p, view, converter)
+		f := flowIn(p, wires, view, converter)
 		if f == nil || worst != nil && f.word() <= worst.word() {
 			continue
 		}
@@ -94,13 +95,14 @@ func (f *flow) word() lint.Severity {
 }
 
 // flowIn finds reverse current in a view; nil where there is none, or where it is meant and guarded.
-func flowIn(p *lint.Pass, v *explore.View, converter int) *flow {
+func flowIn(p *lint.Pass, wires *runs, v *explore.View, converter int) *flow {
 	c := &p.Net.Converters[converter]
 	if !v.HasConverter(converter) || !wired(p.Net, v, c.In.Hot) {
 		return nil
 	}
 	live := v.Live(func(o *network.Converter) bool { return o.Converter != c.Converter && o.BlocksReverse.False() }, nil)
-	out, ok := strongest(suppliesOf(p, v, live, c.Out, converter))
+	behind := suppliesOf(p, v, live, c.Out, converter)
+	out, ok := strongest(behind)
 	if !ok {
 		return nil
 	}
@@ -113,7 +115,13 @@ func flowIn(p *lint.Pass, v *explore.View, converter int) *flow {
 		}
 	}
 	f.touch = touchable(p.Net, v, c.In.Hot)
-	f.bare = unguarded(p, v, out, c)
+	amps := 0.0
+	for _, s := range behind {
+		amps = max(amps, min(s.most, v.Guards(s.port.Hot).At(c.Out.Hot).Rating))
+	}
+	if b := wires.unguarded(v, c.In.Hot, amps); b != nil && b.missing == nil {
+		f.bare = b.wire
+	}
 	if f.word() == lint.Caution && meantBothWays(p.Net, c) {
 		return nil
 	}
@@ -134,7 +142,8 @@ func (f *flow) verdict(p *lint.Pass, v lint.Verdict) lint.Verdict {
 	c := f.converter
 	v.Outcome, v.Word = lint.Violated, f.word()
 	v.State = f.state(p)
-	v.Path = append(f.from.places(f.view, c.Out.Hot), p.Net.Nodes[c.In.Hot].Place())
+	way := f.view.Reach(f.from.port.Hot, nil, nil).To(c.Out.Hot)
+	v.Path = append(f.view.Places(f.from.port.Hot, way), p.Net.Nodes[c.In.Hot].Place())
 	v.Related = []string{f.from.block.Header().Addr}
 	with := ""
 	if len(v.State) > 0 {
@@ -161,7 +170,8 @@ func (f *flow) verdict(p *lint.Pass, v lint.Verdict) lint.Verdict {
 
 // state is the positions that make the flow: what feeds the output, and what leaves the input dead.
 func (f *flow) state(p *lint.Pass) []lint.Position {
-	positions := f.view.Witness(f.from.way(f.view, f.converter.Out.Hot).Edges(), f.from.sources...)
+	edges := f.view.Reach(f.from.port.Hot, nil, nil).To(f.converter.Out.Hot).Edges()
+	positions := f.view.Witness(edges, f.from.sources...)
 	if f.dead {
 		kept := f.view.Keep(f.view.Zone.Vars, func(v *explore.View) bool { return !v.Live(nil, nil).Feeds(f.converter.In) })
 		positions = append(positions, f.view.State(kept)...)

@@ -15,12 +15,13 @@ import (
 var belowFreezing = &lint.Rule{
 	ID:      "charging/below-freezing",
 	Claim:   "A lithium battery gets charged while its cells are below freezing.",
-	Words:   []lint.Severity{lint.Warning},
+	Words:   []lint.Severity{lint.Warning, lint.Notice},
 	Harm:    true,
 	Subject: "battery",
 	When: "A lithium battery can be below 0 C where it sits, and in some state something charges it that neither the battery's own cut-off nor the " +
 		"charger's stops in the cold.",
-	Why: "Charging a frozen cell plates metal inside it. The damage shows as a short inside the cell months later, where no cut-off can open it; hence warning.",
+	Why: "Charging a frozen cell plates metal inside it. The damage shows as a short inside the cell months later, where no cut-off can open it; hence warning. " +
+		"Where the plan says nothing at all of the place, it is asked once, as a notice.",
 	Numbers: "0 C for the cells. A place is cold where its compartment is `unheated` or its `coldest` is below 0 C; without either the system's `coldest` " +
 		"speaks. A battery's protection counts if `cold_charge_cutoff` is true or its `bms` stops charging at 0 C or above; a `bms` that stops it only below 0 C does not. " +
 		"What charges: a converter whose output is across the battery or its string while its input has power, one without reverse blocking whose input is, and " +
@@ -90,15 +91,12 @@ func frozen(p *lint.Pass, battery int) lint.Verdict {
 	}
 	switch {
 	case len(open) > 0:
-		return frozenVerdict(p, v, lint.Violated, open, " "+place.why+", and ")
+		return frozenVerdict(v, lint.Violated, open, place.why)
 	case len(unsure) > 0:
 		v.Missing = missingCold(b, guard, place, unsure)
-		if place.asked {
-			v.Group = "no compartment"
-		}
-		v = frozenVerdict(p, v, lint.NotProven, unsure, " "+place.why+", and ")
+		v = frozenVerdict(v, lint.NotProven, unsure, place.why)
 		if place.asked { // asked once per plan, as a notice
-			v.Word = lint.Notice
+			v.Word, v.Group = lint.Notice, "no compartment"
 		}
 		return v
 	case !complete:
@@ -107,7 +105,7 @@ func frozen(p *lint.Pass, battery int) lint.Verdict {
 	return v
 }
 
-func frozenVerdict(p *lint.Pass, v lint.Verdict, o lint.Outcome, by []*coldCharger, place string) lint.Verdict {
+func frozenVerdict(v lint.Verdict, o lint.Outcome, by []*coldCharger, why string) lint.Verdict {
 	v.Outcome, v.Word = o, lint.Warning
 	var names []string
 	for _, c := range by {
@@ -115,18 +113,18 @@ func frozenVerdict(p *lint.Pass, v lint.Verdict, o lint.Outcome, by []*coldCharg
 		names = append(names, lint.Quote(c.block))
 	}
 	slices.Sort(v.Related)
-	v.State, v.Path = by[0].state, by[0].path
+	v.State = by[0].state
 	v.Cause = strings.Join(v.Related, " ")
-	v.Message = lint.Quote(v.Subject) + place + lint.And(names...)
+	v.Message = lint.Quote(v.Subject) + " " + why + ", and " + lint.And(names...)
 	if o == lint.Violated {
-		v.Message += " can charge it then: neither has a cut-off for the cold."
+		v.Message += " can charge it then: nothing on either side stops that in the cold."
 		return v
 	}
 	var ask []string
 	for _, m := range v.Missing {
 		ask = append(ask, "`"+m.Attribute+"` of "+m.Subject)
 	}
-	v.Message += " can charge it; that something stops this in the cold is not shown: " + lint.And(ask...) + " is not written."
+	v.Message += " can charge it. Whether something stops that in the cold turns on what is not written: " + lint.And(ask...) + "."
 	return v
 }
 
@@ -202,8 +200,10 @@ type coldCharger struct {
 	block  schema.Block
 	cutoff known
 	state  []lint.Position
-	path   []string
 }
+
+// directKinds charge what they are joined to, with nothing in them that could cut off.
+var directKinds = map[string]bool{"alternator": true, "solar": true, "supply": true}
 
 // coldChargers lists what can charge a battery, each with the state of fewest positions, in the plan's order.
 func coldChargers(p *lint.Pass, battery int) ([]*coldCharger, bool) {
@@ -215,21 +215,30 @@ func coldChargers(p *lint.Pass, battery int) ([]*coldCharger, bool) {
 		}
 		s := v.Series(battery)
 		live := v.Live(nil, nil)
-		for i := range p.Net.Sources {
-			if x := &p.Net.Sources[i]; v.HasSource(i) && slices.Contains([]string{"alternator", "solar", "supply"}, x.Kind.Value) && s.Across(x.Port) {
-				note(p, v, found, x.Source, no, x.Hot, p.Net.Sources[battery].Hot, i, battery)
+		note := func(b schema.Block, cutoff known, at network.Port, more []int, sources ...int) {
+			state := v.Witness(append(s.Way(at), more...), append(sources, battery)...)
+			if old := found[b.Header().Addr]; old == nil || len(state) < len(old.state) {
+				found[b.Header().Addr] = &coldCharger{b, cutoff, state}
+			}
+		}
+		for _, i := range v.Zone.Sources {
+			if x := &p.Net.Sources[i]; v.HasSource(i) && directKinds[x.Kind.Value] && s.Across(x.Port) {
+				note(x.Source, no, x.Port, nil, i)
 			}
 		}
 		for i := range p.Net.Converters {
 			c := &p.Net.Converters[i]
-			if c.Kind.Value == "inverter" && !c.BlocksReverse.False() || !v.HasConverter(i) {
+			if !v.HasConverter(i) {
 				continue
 			}
-			if s.Across(c.Out) && (live.Feeds(c.In) || len(p.Net.At(c.In.Hot)) == 0) {
-				note(p, v, found, c.Converter, converterCutoff(c), c.Out.Hot, p.Net.Sources[battery].Hot, battery)
+			forward := c.Kind.Value != "inverter" && (live.Feeds(c.In) || len(p.Net.At(c.In.Hot)) == 0)
+			if forward && s.Across(c.Out) {
+				edges, sources := live.Way(c.In)
+				note(c.Converter, converterCutoff(c), c.Out, edges, sources...)
 			}
 			if c.BlocksReverse.False() && s.Across(c.In) && live.Feeds(c.Out) {
-				note(p, v, found, c.Converter, converterCutoff(c), c.In.Hot, p.Net.Sources[battery].Hot, battery)
+				edges, sources := live.Way(c.Out)
+				note(c.Converter, converterCutoff(c), c.In, edges, sources...)
 			}
 		}
 	}
@@ -248,13 +257,4 @@ func converterCutoff(c *network.Converter) known {
 		return no
 	}
 	return knownFlag(c.ColdChargeCutoff)
-}
-
-func note(p *lint.Pass, v *explore.View, found map[string]*coldCharger, b schema.Block, cutoff known, from, to network.NodeID, sources ...int) {
-	way := v.Reach(from, nil, nil).To(to)
-	state := v.Witness(way.Edges(), sources...)
-	addr := b.Header().Addr
-	if old := found[addr]; old == nil || len(state) < len(old.state) {
-		found[addr] = &coldCharger{b, cutoff, state, v.Places(from, way)}
-	}
 }

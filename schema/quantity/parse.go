@@ -85,7 +85,7 @@ func trailing(text, tail, rest string) string {
 	switch c := rest[0]; {
 	case c == ',' || c == '\'' && len(rest) > 1:
 		return fmt.Sprintf("%q: write a decimal point, and no separators for thousands", clip(text))
-	case c >= '0' && c <= '9' && len(rest) < len(tail):
+	case c >= '0' && c <= '9' && len(rest) < len(tail) && !strings.HasPrefix(rest, "1/"):
 		return fmt.Sprintf("%q: write the number without spaces", clip(text))
 	case c == '/' && len(rest) > 1 && rest[1] >= '0' && rest[1] <= '9':
 		return fmt.Sprintf("%q: write the fraction as a decimal number", clip(text))

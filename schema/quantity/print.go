@@ -52,7 +52,7 @@ func Format(value float64, dim Dimension) string {
 			use = s
 		}
 	}
-	if value == 0 {
+	if value == 0 || math.IsNaN(value) || math.IsInf(value, 0) {
 		use.unit = dim.Symbol()
 		if dim >= Ratio {
 			use.unit = scales[dim][0].unit

@@ -3,6 +3,7 @@ package quantity
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -38,7 +39,14 @@ func ParseSize(text string) (Size, error) {
 	case "mm2", "mm²":
 		return parseArea(text, number, Metric, 0.01, 1000)
 	}
-	return sizeError(text, near(symbol), "%q is not a unit of conductor size", clip(symbol))
+	meant := near(symbol)
+	if symbol == "mm" {
+		meant = "mm2"
+	}
+	if !slices.Contains(sizeUnits, meant) {
+		meant = ""
+	}
+	return sizeError(text, meant, "%q is not a unit of conductor size", clip(symbol))
 }
 
 func sizeError(text, near, format string, args ...any) (Size, error) {

@@ -1,0 +1,140 @@
+package main
+
+import (
+	"slices"
+
+	"github.com/hashicorp/hcl/v2"
+	"github.com/spf13/cobra"
+
+	"ferrule/lint"
+	"ferrule/lint/check"
+	"ferrule/lint/report"
+	"ferrule/schema/files"
+)
+
+type lintFlags struct {
+	reading
+	recursive              bool
+	format, failOn, colour string
+}
+
+var thresholds = []string{"danger", "warning", "caution", "notice", "never"}
+
+func (c *cli) lintCommand() *cobra.Command {
+	var f lintFlags
+	cmd := &cobra.Command{
+		Use: "lint PLAN...", Short: "Says what is hazardous in plans",
+		Long: "Lint reads plans and says what is hazardous in them, over all states that they allow.\n\n" +
+			"A PLAN is a file, a folder with its plans (-r also looks into its folders), or - for standard input.\n" +
+			"A kit that is named itself is read and its references are checked; kits in a folder are skipped.",
+		Example: "  ferrule lint camper.wiring.hcl\n  ferrule lint -r --fail-on caution plans\n  ferrule lint --format json - < camper.wiring.hcl",
+		Args:    atLeast(1, "a plan, a folder, or - for standard input"),
+		RunE:    func(_ *cobra.Command, args []string) error { return c.lint(&f, args) },
+		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+			return []string{"hcl", "json"}, cobra.ShellCompDirectiveFilterFileExt
+		},
+	}
+	f.flags(cmd)
+	cmd.Flags().BoolVarP(&f.recursive, "recursive", "r", false, "look into the folders of folders too")
+	cmd.Flags().StringVar(&f.format, "format", "text", "text or json")
+	cmd.Flags().StringVar(&f.failOn, "fail-on", "warning", "exit with 1 if a finding counts as this `word` or a higher one: danger, warning, caution, notice, never")
+	cmd.Flags().StringVar(&f.colour, "color", "auto", "auto, always or never; auto minds NO_COLOR and what is no terminal")
+	complete(cmd, "format", "text", "json")
+	complete(cmd, "fail-on", thresholds...)
+	complete(cmd, "color", "auto", "always", "never")
+	return cmd
+}
+
+// oneOf is the error for a flag with a word that it does not take.
+func oneOf(flag, word string, words ...string) error {
+	if slices.Contains(words, word) {
+		return nil
+	}
+	return usagef("--%s: %q is not one of %s%s", flag, word, lint.And(words...), meant(word, words))
+}
+
+func (c *cli) lint(f *lintFlags, args []string) error {
+	opt, err := f.options()
+	for _, e := range []error{err, oneOf("format", f.format, "text", "json"), oneOf("fail-on", f.failOn, thresholds...), oneOf("color", f.colour, "auto", "always", "never")} {
+		if e != nil {
+			return e
+		}
+	}
+	reader, err := c.reader(&f.reading, args)
+	if err != nil {
+		return err
+	}
+	run := &report.Run{Version: version()}
+	for _, path := range find(run, args, f.recursive) {
+		c.one(run, reader, path, opt)
+	}
+	c.status = status(run, f.failOn)
+	if f.format == "json" {
+		return report.JSON(c.out, run)
+	}
+	return report.Text(c.out, run, style(c.out, f.colour))
+}
+
+// find lists the plans, each once; arguments without any become errors of the run.
+func find(run *report.Run, args []string, recursive bool) []string {
+	var out []string
+	for _, arg := range args {
+		found, err := files.Find([]string{arg}, recursive)
+		if err != nil {
+			run.Errors = append(run.Errors, unfound(arg, err))
+		}
+		for _, path := range found {
+			if !slices.Contains(out, path) {
+				out = append(out, path)
+			}
+		}
+	}
+	return out
+}
+
+// one adds what a file says to the run. A plan with errors cannot be trusted and gets no verdicts.
+func (c *cli) one(run *report.Run, reader *files.Reader, path string, opt check.Options) {
+	plan, diags, _ := reader.Load(path)
+	switch {
+	case len(diags) > 0:
+		run.Errors = append(run.Errors, diags...)
+		return
+	case plan.Kit != nil:
+		run.Kits = append(run.Kits, path)
+		return
+	}
+	r := check.Run(plan, c.rules(), opt)
+	if len(r.Diagnostics) > 0 {
+		run.Errors = append(run.Errors, withPlace(r.Diagnostics, path)...)
+		return
+	}
+	run.Plans = append(run.Plans, r)
+}
+
+// withPlace gives what has no place the start of the file.
+func withPlace(diags hcl.Diagnostics, path string) hcl.Diagnostics {
+	for _, d := range diags {
+		if d.Subject == nil {
+			d.Subject = &hcl.Range{Filename: path, Start: hcl.InitialPos, End: hcl.InitialPos}
+		}
+	}
+	return diags
+}
+
+// status is the worst of what happened.
+func status(run *report.Run, failOn string) int {
+	out := exitFine
+	word, counts := lint.ParseSeverity(failOn)
+	for _, p := range run.Plans {
+		switch {
+		case p.Tainted():
+			out = exitTool
+		case counts && p.Reaches(word):
+			out = max(out, exitFindings)
+		}
+	}
+	if len(run.Errors) > 0 {
+		out = max(out, exitUnread)
+	}
+	return out
+}

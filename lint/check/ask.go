@@ -1,0 +1,81 @@
+package check
+
+import (
+	"fmt"
+	"maps"
+	"reflect"
+	"strings"
+
+	"ferrule/lint"
+	"ferrule/schema"
+)
+
+// ask puts the question of every rule, those that review the others last.
+func (r *run) ask() {
+	r.verdicts = r.askAll(lint.Guesses{})
+	ran := &lint.Ran{Rules: r.rules, Verdicts: maps.Clone(r.verdicts), Waived: r.matched(), Again: r.askAll}
+	pass := r.pass(lint.Guesses{})
+	for _, rule := range r.rules {
+		if rule.Review != nil {
+			r.verdicts[rule.ID] = r.askOne(rule, func() []lint.Verdict { return rule.Review(pass, ran) })
+		}
+	}
+}
+
+// askAll answers the rules that run, under guesses, on a fresh pass.
+func (r *run) askAll(g lint.Guesses) map[string][]lint.Verdict {
+	pass := r.pass(g)
+	out := map[string][]lint.Verdict{}
+	for _, rule := range r.rules {
+		if rule.Run != nil {
+			out[rule.ID] = r.askOne(rule, func() []lint.Verdict { return rule.Run(pass) })
+		}
+	}
+	return out
+}
+
+func (r *run) pass(g lint.Guesses) *lint.Pass {
+	return lint.NewPass(r.net, r.space, g, r.opt.Today)
+}
+
+// askOne gives a rule's valid answers. What is not valid, a panic and a rule that was not asked in
+// time are failures: silence would pass for safety.
+func (r *run) askOne(rule *lint.Rule, question func() []lint.Verdict) []lint.Verdict {
+	if r.stopped = r.stopped || r.opt.Stop != nil && r.opt.Stop(); r.stopped {
+		r.fail("rule %s was not asked: the run was stopped before it", rule.ID)
+		return nil
+	}
+	var answers, valid []lint.Verdict
+	r.guard("rule "+rule.ID, func() { answers = question() })
+	for _, v := range answers {
+		if why := invalid(v); why != "" {
+			r.fail("rule %s gave an invalid verdict: %s", rule.ID, why)
+			continue
+		}
+		valid = append(valid, v)
+	}
+	return valid
+}
+
+// invalid says what a verdict lacks, "" where it lacks nothing.
+func invalid(v lint.Verdict) string {
+	if isNil(v.Subject) {
+		return "it has no subject"
+	}
+	addr := v.Subject.Header().Addr
+	switch {
+	case v.Outcome < lint.Holds || v.Outcome > lint.NotProven:
+		return fmt.Sprintf("%s has no outcome", addr)
+	case v.Outcome == lint.Holds:
+		return ""
+	case v.Word < lint.Notice || v.Word > lint.Danger:
+		return fmt.Sprintf("%s has no signal word", addr)
+	case strings.TrimSpace(v.Message) == "":
+		return fmt.Sprintf("%s has no message", addr)
+	}
+	return ""
+}
+
+func isNil(b schema.Block) bool {
+	return b == nil || reflect.ValueOf(b).Kind() == reflect.Pointer && reflect.ValueOf(b).IsNil()
+}

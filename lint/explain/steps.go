@@ -1,0 +1,111 @@
+package explain
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"ferrule/lint/derive"
+)
+
+// Origin says where a step's value came from, in one phrase.
+func Origin(s derive.Step) string {
+	switch s.Kind {
+	case derive.Plan:
+		if s.At.Filename == "" {
+			return "plan: " + s.Source
+		}
+		return fmt.Sprintf("plan: %s, %s:%d", s.Source, s.At.Filename, s.At.Start.Line)
+	case derive.Assumption:
+		return fmt.Sprintf("assumed, %s of %s is left out: %s", s.Attribute, s.Subject, s.Source)
+	case derive.Table:
+		return "table: " + s.Source
+	}
+	return "computed: " + s.Source
+}
+
+// derivation writes numbers as numbered steps, what goes in before what comes out, so that a reader
+// can work each one out again by hand.
+func derivation(numbers []derive.Number) []Line {
+	var out []Line
+	at := map[derive.Step]int{}
+	derive.Walk(numbers, func(n derive.Number) {
+		s := n.Step()
+		if at[s] != 0 {
+			return
+		}
+		at[s] = len(at) + 1
+		out = append(out, Line{Mark: fmt.Sprintf("%d.", at[s]), Text: headline(n) + ". " + upper(how(n, at)) + "."})
+	})
+	return out
+}
+
+func headline(n derive.Number) string {
+	if n.Symbol == "" {
+		return upper(n.Name) + ": " + n.Text()
+	}
+	return upper(n.Name) + ": " + n.Symbol + " = " + n.Text()
+}
+
+// how says where a number came from, a formula with the numbers put in.
+func how(n derive.Number, at map[derive.Step]int) string {
+	s := strings.TrimSuffix(Origin(n.Step()), ".")
+	if n.Kind == derive.Formula {
+		if put := putIn(n); put != "" {
+			s += "; with the numbers, " + put
+		}
+	}
+	var from []string
+	for _, f := range n.From {
+		if i := fmt.Sprint(at[f.Step()]); !slices.Contains(from, i) {
+			from = append(from, i)
+		}
+	}
+	switch {
+	case len(from) == 1:
+		s += "; from step " + from[0]
+	case len(from) > 1:
+		s += "; from steps " + strings.Join(from[:len(from)-1], ", ") + " and " + from[len(from)-1]
+	}
+	return s
+}
+
+var symbol = regexp.MustCompile(`\pL[\pL\pN_']*`)
+
+// putIn is the right side of a formula with the values of its symbols, and the result; "" where no
+// symbol of it stands for one value.
+func putIn(n derive.Number) string {
+	formula, _, _ := strings.Cut(n.Source, ";")
+	if _, right, ok := strings.Cut(formula, "="); ok {
+		formula = right
+	}
+	values := map[string]string{}
+	for _, f := range n.From {
+		if old, ok := values[f.Symbol]; ok && old != f.Text() {
+			values[f.Symbol] = f.Symbol
+			continue
+		}
+		values[f.Symbol] = f.Text()
+	}
+	changed := false
+	put := symbol.ReplaceAllStringFunc(formula, func(s string) string {
+		v, ok := values[s]
+		if !ok || v == s || s == "x" { // x is the sign of multiplication
+			return s
+		}
+		changed = true
+		return v
+	})
+	if !changed {
+		return ""
+	}
+	return strings.TrimSpace(put) + " = " + n.Text()
+}
+
+func upper(s string) string {
+	if s == "" || s[0] < 'a' || s[0] > 'z' {
+		return s
+	}
+	return string(s[0]-'a'+'A') + s[1:]
+}

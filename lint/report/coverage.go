@@ -1,0 +1,135 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"ferrule/lint"
+	"ferrule/lint/check"
+	"ferrule/lint/explain"
+	"ferrule/lint/term"
+)
+
+// coverage says what was found and how much was looked at. A run without findings says the same.
+func (t *text) coverage(r *check.Report) {
+	s := &r.Summary
+	t.labelled("Findings", counts(s))
+	t.labelled("Checked", fmt.Sprintf("%s (rule by part), %s", plural(s.Checks, "check", "checks"), plural(s.Holds, "holds", "hold")))
+	t.labelled("States", statesLine(&s.States))
+	for _, m := range missingLines(r) {
+		t.labelled("Missing", m)
+	}
+	for _, a := range assumptionLines(r.Assumptions) {
+		t.labelled("Assumed", a)
+	}
+	for _, f := range r.Failures {
+		t.labelled("FAILED", f+". What it would have said is not known.")
+	}
+}
+
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+func counts(s *check.Summary) string {
+	var parts []string
+	for w := lint.Danger; w >= lint.Notice; w-- {
+		if n := *s.Count(w); n > 0 {
+			parts = append(parts, plural(n, w.String(), w.String()+"s"))
+		}
+	}
+	out := "none"
+	if len(parts) > 0 {
+		out = strings.Join(parts, ", ")
+	}
+	if s.NotProven > 0 {
+		out += fmt.Sprintf("; %d of them not proven", s.NotProven)
+	}
+	if s.Waived > 0 {
+		out += fmt.Sprintf("; %d waived", s.Waived)
+	}
+	return out
+}
+
+func statesLine(s *check.States) string {
+	out := "more than could be counted"
+	if s.Total != "" {
+		out = s.Total + " allowed"
+	}
+	if s.Distinct != "" {
+		out += ", " + s.Distinct + " different networks"
+	}
+	out += fmt.Sprintf(", %d looked at", s.Examined)
+	if !s.Complete {
+		return out + "; the search ended before it had looked at everything, so what holds holds only for what was looked at"
+	}
+	return out + "; every question was followed to its end"
+}
+
+// missingLines lists what to go and read off, with the findings that wait on it.
+func missingLines(r *check.Report) []string {
+	var names []string
+	numbers := map[string][]string{}
+	for _, f := range r.Findings {
+		if f.Verdict.Outcome != lint.NotProven || f.Waived != nil {
+			continue
+		}
+		for _, m := range f.Verdict.Missing {
+			name := explain.Missing(m)
+			if !slices.Contains(names, name) {
+				names = append(names, name)
+			}
+			numbers[name] = append(numbers[name], fmt.Sprint(f.Number))
+		}
+	}
+	var out []string
+	for _, n := range names {
+		word := "finding "
+		if len(numbers[n]) > 1 {
+			word = "findings "
+		}
+		out = append(out, n+" ("+word+lint.And(slices.Compact(numbers[n])...)+")")
+	}
+	return out
+}
+
+// assumptionLines joins what was assumed alike of several parts.
+func assumptionLines(as []check.Assumption) []string {
+	type like struct{ attribute, value, source string }
+	var order []like
+	subjects := map[like][]string{}
+	for _, a := range as {
+		k := like{a.Attribute, a.Value, a.Source}
+		if subjects[k] == nil {
+			order = append(order, k)
+		}
+		subjects[k] = append(subjects[k], a.Subject)
+	}
+	var out []string
+	for _, k := range order {
+		out = append(out, fmt.Sprintf("%s of %s: %s (%s)", k.attribute, lint.And(subjects[k]...), k.value, k.source))
+	}
+	return out
+}
+
+// Rules writes the list of rules: words, id and claim.
+func Rules(rules []*lint.Rule, s Style) string {
+	t := &text{Style: s}
+	wide := 0
+	for _, r := range rules {
+		wide = max(wide, term.Width(r.ID))
+	}
+	for _, r := range rules {
+		left := term.Pad(strings.ToUpper(r.Top().String()), margin) + term.Pad(r.ID, wide) + "  "
+		if t.Width-term.Width(left) < 30 {
+			t.line("%s", strings.TrimRight(left, " "))
+			left = strings.Repeat(" ", margin)
+		}
+		t.hung(left, r.Claim)
+	}
+	return t.String()
+}

@@ -1,0 +1,31 @@
+// Package report writes what a run found, one file per format. It decides nothing.
+//
+// All text that came from a plan, a file name or a command line is escaped for where it goes.
+package report
+
+import (
+	"github.com/hashicorp/hcl/v2"
+
+	"ferrule/lint/check"
+	"ferrule/lint/explain"
+)
+
+// Run is what one call of the command looked at.
+type Run struct {
+	Version string            // of the tool
+	Plans   []*check.Report   // plans that could be read
+	Kits    []string          // files that were checked as kits
+	Errors  []*hcl.Diagnostic // what could not be read, each with a Subject
+}
+
+// about joins what decides on the cautions of all plans.
+func (r *Run) about() explain.About {
+	var a explain.About
+	for _, p := range r.Plans {
+		one := explain.AboutOf(p)
+		a.AC = a.AC || one.AC
+		a.PracticeLeft = a.PracticeLeft || one.PracticeLeft
+		a.Assumed += one.Assumed
+	}
+	return a
+}

@@ -1,0 +1,2 @@
+kit "about" {}
+use "back" { kit = "./round.wiring.hcl" }

@@ -1,0 +1,2 @@
+kit "round" {}
+use "about" { kit = "./about.wiring.hcl" }

@@ -1,0 +1,2 @@
+kit "self" {}
+use "again" { kit = "./self.wiring.hcl" }

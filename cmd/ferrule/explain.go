@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"strings"
 
@@ -127,10 +128,20 @@ func (c *cli) explainFinding(f *explainFlags, path string) error {
 	}
 	r := run.Plans[0]
 	if f.finding < 1 || f.finding > len(r.Findings) {
-		return usagef("--finding: %s has findings 1 to %d, not %d", path, len(r.Findings), f.finding)
+		return usagef("--finding: %s has %s, not a finding %d", path, findings(len(r.Findings)), f.finding)
 	}
 	if r.Tainted() {
 		c.status = exitTool
 	}
 	return explain.FindingPage(r, r.Findings[f.finding-1]).Write(c.out, style(c.out, "never").Width)
+}
+
+func findings(n int) string {
+	switch n {
+	case 0:
+		return "no findings"
+	case 1:
+		return "1 finding"
+	}
+	return fmt.Sprintf("findings 1 to %d", n)
 }

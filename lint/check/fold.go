@@ -155,7 +155,8 @@ func group(items []*item) {
 	})
 }
 
-// shareMissing folds what waits on one missing input under the finding that counts highest.
+// shareMissing folds what waits on one missing input under the finding that counts highest, and of
+// those under the one whose violation would.
 func shareMissing(items []*item) {
 	type input struct {
 		lint.Missing
@@ -166,7 +167,7 @@ func shareMissing(items []*item) {
 			return input{}, false
 		}
 		return input{x.Verdict.Missing[0], x.Waived}, true
-	}, func(_, _ *item) bool { return false })
+	}, func(a, b *item) bool { return a.Severity == b.Severity && a.RuleSeverity > b.RuleSeverity })
 	countWaiting(items)
 }
 

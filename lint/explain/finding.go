@@ -11,7 +11,7 @@ import (
 // FindingPage is one finding of a report with everything that it rests on.
 func FindingPage(r *check.Report, f *check.Finding) *Page {
 	v, at := f.Verdict, lint.Where(f.Verdict.Subject)
-	p := &Page{Title: fmt.Sprintf("%s   %s   finding %d, %s:%d", strings.ToUpper(f.Severity.String()), f.Rule.ID, f.Number, at.Filename, at.Start.Line)}
+	p := &Page{Title: fmt.Sprintf("%s %s (finding %d, %s:%d)", strings.ToUpper(f.Severity.String()), f.Rule.ID, f.Number, at.Filename, at.Start.Line)}
 	p.add("", text(f.Message()), text(proof(f)))
 	p.add("Why it hurts", text(f.Rule.Why))
 	p.add("Violated when", text(f.Rule.When))

@@ -8,7 +8,7 @@ import (
 
 // RulePage is all that can be said of a rule.
 func RulePage(r *lint.Rule) *Page {
-	p := &Page{Title: r.ID + "   " + words(r)}
+	p := &Page{Title: r.ID + " (" + words(r) + ")"}
 	p.add("", text(r.Claim))
 	p.add("What it asks", text(r.Subject))
 	p.add("Violated when", text(r.When))

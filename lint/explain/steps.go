@@ -88,19 +88,30 @@ func putIn(n derive.Number) string {
 		}
 		values[f.Symbol] = f.Text()
 	}
-	changed := false
-	put := symbol.ReplaceAllStringFunc(formula, func(s string) string {
-		v, ok := values[s]
-		if !ok || v == s || s == "x" { // x is the sign of multiplication
-			return s
-		}
-		changed = true
-		return v
-	})
-	if !changed {
+	put := insert(formula, values)
+	if put == formula {
 		return ""
 	}
 	return strings.TrimSpace(put) + " = " + n.Text()
+}
+
+// insert puts values in the place of symbols, in parentheses where a power follows.
+func insert(formula string, values map[string]string) string {
+	var b strings.Builder
+	end := 0
+	for _, at := range symbol.FindAllStringIndex(formula, -1) {
+		s := formula[at[0]:at[1]]
+		v, ok := values[s]
+		if !ok || s == "x" { // x is the sign of multiplication
+			continue
+		}
+		if v != s && strings.HasPrefix(formula[at[1]:], "^") {
+			v = "(" + v + ")"
+		}
+		b.WriteString(formula[end:at[0]] + v)
+		end = at[1]
+	}
+	return b.String() + formula[end:]
 }
 
 func upper(s string) string {

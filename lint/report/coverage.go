@@ -111,7 +111,11 @@ func assumptionLines(as []check.Assumption) []string {
 	}
 	var out []string
 	for _, k := range order {
-		out = append(out, fmt.Sprintf("%s of %s: %s (%s)", k.attribute, lint.And(subjects[k]...), k.value, k.source))
+		what := k.attribute
+		if of := subjects[k]; len(of) != 1 || of[0] != "plan" {
+			what += " of " + lint.And(of...)
+		}
+		out = append(out, fmt.Sprintf("%s: %s (%s)", what, k.value, k.source))
 	}
 	return out
 }

@@ -8,9 +8,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
-	"ferrule/lint/tables"
 	"ferrule/schema"
-	"ferrule/schema/quantity"
 )
 
 // aroundConverter joins both sides of a converter with every zone that can energise them, the
@@ -56,10 +54,13 @@ func wired(n *network.Network, v *explore.View, id network.NodeID) bool {
 type supply struct {
 	block   schema.Block
 	port    network.Port
+	behind  network.Port  // where it is a converter: its other side
 	sources []int         // where it is a source: its index, and those it stands on
 	volts   derive.Number // at rest; no unit where not known
 	most    float64       // A that it can push into a fault; +Inf where nothing limits it
 }
+
+var nowhere = network.Port{Hot: network.None, Ret: network.None, Ground: network.None}
 
 // suppliesOf lists what energises a port, other than one converter, with both poles joined.
 func suppliesOf(p *lint.Pass, v *explore.View, live *explore.Energy, port network.Port, but int) []supply {
@@ -70,7 +71,7 @@ func suppliesOf(p *lint.Pass, v *explore.View, live *explore.Energy, port networ
 			out = append(out, sourceSupply(p, v, x.Source))
 		case x.Source < 0 && x.Converter != but:
 			c := &p.Net.Converters[x.Converter]
-			if s := converterSupply(c, v.Joined(c.Out.Hot, port.Hot)); v.Joined(s.port.Ret, port.Ret) {
+			if s := converterSupply(p, c, v.Joined(c.Out.Hot, port.Hot)); v.Joined(s.port.Ret, port.Ret) {
 				out = append(out, s)
 			}
 		}
@@ -80,7 +81,7 @@ func suppliesOf(p *lint.Pass, v *explore.View, live *explore.Energy, port networ
 
 func sourceSupply(p *lint.Pass, v *explore.View, i int) supply {
 	s := &p.Net.Sources[i]
-	out := supply{block: s.Source, port: s.Port, sources: []int{i}, most: math.Inf(1)}
+	out := supply{block: s.Source, port: s.Port, behind: nowhere, sources: []int{i}, most: math.Inf(1)}
 	switch s.Kind.Value {
 	case "battery":
 		out.volts, out.sources = restingVolts(p, v, i)
@@ -89,29 +90,25 @@ func sourceSupply(p *lint.Pass, v *explore.View, i int) supply {
 		if out.volts.Unit == "" {
 			out.volts = held(s.Source, "voltage", s.Voltage)
 		}
-		if s.Rated.Set && s.Rated.Dim == quantity.Current {
-			out.most = 1.25 * s.Rated.Value
-		}
-	case "solar":
-		if s.Isc.Set {
-			out.most = tables.PVFactor().V * s.Isc.Value * float64(s.Parallel.Or(1))
-		}
+	}
+	if n, stiff, lacks := p.Circuit.SourceFault(s.Source); !stiff && lacks == nil {
+		out.most = n.Value
 	}
 	return out
 }
 
 // converterSupply is a converter as what feeds: by its output, or backwards by its input.
-func converterSupply(c *network.Converter, forward bool) supply {
-	out := supply{block: c.Converter, port: c.In, most: math.Inf(1)}
+func converterSupply(p *lint.Pass, c *network.Converter, forward bool) supply {
+	out := supply{block: c.Converter, port: c.In, behind: c.Out, most: math.Inf(1)}
 	if !forward {
 		return out
 	}
-	out.port = c.Out
+	out.port, out.behind = c.Out, c.In
 	if c.Output != nil {
 		out.volts = held(c.Converter, "output voltage", c.Output.Voltage)
-		if c.LimitsCurrent.True() && c.Output.CurrentMax.Set {
-			out.most = c.Output.CurrentMax.Value
-		}
+	}
+	if n, behind, lacks := p.Circuit.OutputFault(c.Converter); !behind && lacks == nil {
+		out.most = n.Value
 	}
 	return out
 }

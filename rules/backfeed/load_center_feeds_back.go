@@ -157,17 +157,23 @@ func (x *center) thinOn(v *explore.View, edges []int) *bare {
 	return nil
 }
 
-// otherChemistry says whether a battery is not known to be of the kind that the load center charges.
-func (x *center) otherChemistry(b *schema.Source) bool {
-	if x.c.Output != nil && x.c.Output.Profile.Set && x.c.Output.Profile.Value == b.Chemistry.Value {
-		return false
+// chemistries lists what the load center is there to charge, as far as the plan tells.
+func (x *center) chemistries() []string {
+	var out []string
+	if x.c.Output != nil && x.c.Output.Profile.Set {
+		out = append(out, x.c.Output.Profile.Value)
 	}
 	for i := range x.p.Net.Sources {
-		if s := &x.p.Net.Sources[i]; x.claims[i] == own && b.Chemistry.Set && s.Chemistry.Value == b.Chemistry.Value {
-			return false
+		if s := &x.p.Net.Sources[i]; x.claims[i] == own && s.Chemistry.Set {
+			out = append(out, s.Chemistry.Value)
 		}
 	}
-	return true
+	return out
+}
+
+// otherChemistry says whether a battery is not known to be of the kind that the load center charges.
+func (x *center) otherChemistry(b *schema.Source) bool {
+	return !b.Chemistry.Set || !slices.Contains(x.chemistries(), b.Chemistry.Value)
 }
 
 func (x *center) verdicts() []lint.Verdict {
@@ -204,8 +210,10 @@ func (x *center) backVerdict(battery int, b *back) lint.Verdict {
 	switch {
 	case !s.Chemistry.Set:
 		v.Message += " Of what chemistry that battery is, is not written."
+	case len(x.chemistries()) == 0:
+		v.Message += fmt.Sprintf(" That battery is %s; what the load center is set up for is not written.", s.Chemistry.Value)
 	case x.otherChemistry(s):
-		v.Message += fmt.Sprintf(" That battery is %s, which is not what it is set up for.", s.Chemistry.Value)
+		v.Message += fmt.Sprintf(" That battery is %s, which is not what the load center is set up for.", s.Chemistry.Value)
 	}
 	if b.thin != nil {
 		v.Numbers = append(v.Numbers, x.amps, b.thin.iz)
@@ -230,12 +238,24 @@ func (x *center) loop(s *schema.Source, edges []int) derive.Number {
 	return derive.Compute("loop from "+lint.Quote(x.c.Converter)+" to "+lint.Quote(s), "R", sum, "ohm", "sum of what is known of both poles", parts...)
 }
 
+// wayThrough is the way from the output to the far end of a wire.
+func (x *center) wayThrough(v *explore.View, edge int) explore.Path {
+	e := &x.p.Net.Edges[edge]
+	r := v.Reach(x.c.Out.Hot, nil, nil)
+	from, to := e.A, e.B
+	near, ok := r.Dist[from]
+	if far, also := r.Dist[to]; !ok || also && far < near {
+		from, to = to, from
+	}
+	return append(r.To(from), explore.Hop{Edge: edge, From: from, To: to})
+}
+
 func (x *center) wireVerdict() lint.Verdict {
 	edges, sources := x.wireAt.Live(nil, nil).Way(x.c.In)
-	way := x.wireAt.Reach(x.c.Out.Hot, nil, nil).To(x.p.Net.Edges[x.wire.edge].A)
+	way := x.wayThrough(x.wireAt, x.wire.edge)
 	v := lint.Verdict{
 		Subject: x.wire.wire, Outcome: lint.Violated, Word: lint.Warning, Cause: x.c.Addr, Related: []string{x.c.Addr},
-		State: x.wireAt.Witness(append(append(edges, way.Edges()...), x.wire.edge), sources...), Path: x.wireAt.Places(x.c.Out.Hot, way),
+		State: x.wireAt.Witness(append(edges, way.Edges()...), sources...), Path: x.wireAt.Places(x.c.Out.Hot, way),
 	}
 	v.Missing = slices.Clone(x.wire.missing)
 	if x.amps.Unit == "" {
@@ -249,7 +269,7 @@ func (x *center) wireVerdict() lint.Verdict {
 	name, from := lint.Quote(x.wire.wire), lint.Quote(x.c.Converter)
 	if len(v.Missing) > 0 {
 		v.Outcome = lint.NotProven
-		v.Message = fmt.Sprintf("%s feeds %s with no device before it that is shown to guard it.", from, name)
+		v.Message = fmt.Sprintf("%s feeds %s, and that a device before it guards it is not shown: how much comes, or how much the wire carries, is not written.", from, name)
 		return v
 	}
 	v.Message = fmt.Sprintf("%s can give %s into %s, which carries %s, with no device small enough before it.", from, x.amps.Text(), name, x.wire.iz.Text())

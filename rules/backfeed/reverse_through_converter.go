@@ -79,6 +79,7 @@ func reverseFlow(p *lint.Pass, wires *runs, converter int) lint.Verdict {
 // flow is reverse current through a converter in one state.
 type flow struct {
 	view      *explore.View
+	live      *explore.Energy
 	converter *network.Converter
 	from      supply
 	inVolts   float64 // of what supplies the input; 0 where it is dead
@@ -106,7 +107,7 @@ func flowIn(p *lint.Pass, wires *runs, v *explore.View, converter int) *flow {
 	if !ok {
 		return nil
 	}
-	f := &flow{view: v, converter: c, from: out, dead: !live.Feeds(c.In)}
+	f := &flow{view: v, live: live, converter: c, from: out, dead: !live.Feeds(c.In)}
 	if !f.dead {
 		in, _ := strongest(suppliesOf(p, v, live, c.In, converter))
 		f.inVolts = in.volts.Value
@@ -171,7 +172,8 @@ func (f *flow) verdict(p *lint.Pass, v lint.Verdict) lint.Verdict {
 // state is the positions that make the flow: what feeds the output, and what leaves the input dead.
 func (f *flow) state(p *lint.Pass) []lint.Position {
 	edges := f.view.Reach(f.from.port.Hot, nil, nil).To(f.converter.Out.Hot).Edges()
-	positions := f.view.Witness(edges, f.from.sources...)
+	more, sources := f.live.Way(f.from.behind)
+	positions := f.view.Witness(append(edges, more...), append(sources, f.from.sources...)...)
 	if f.dead {
 		kept := f.view.Keep(f.view.Zone.Vars, func(v *explore.View) bool { return !v.Live(nil, nil).Feeds(f.converter.In) })
 		positions = append(positions, f.view.State(kept)...)

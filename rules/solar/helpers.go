@@ -5,9 +5,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
-	"ferrule/lint/tables"
 	"ferrule/schema"
-	"ferrule/schema/quantity"
 )
 
 // open says whether an array is there and not shorted, as it is while some selectors are thrown.
@@ -104,70 +102,18 @@ func stackVolts(p *lint.Pass, stack []int) (derive.Number, []lint.Missing) {
 	return derive.Compute("cold voltage of the arrays in series", "Voc,cold", sum, "V", "sum of Voc,cold", parts...), missing
 }
 
-// coldVolts is the open-circuit voltage in V of one array on the coldest morning, after
-// NFPA 70 690.7(A). Where the coldest temperature or the module's voltage is missing it is a lower
-// bound: the voltage at 25 C, or 0.
+// coldVolts is the open-circuit voltage in V of one array on the coldest morning. With something
+// missing it is a lower bound: the voltage at 25 C, or nothing.
 func coldVolts(p *lint.Pass, a *schema.Source) (derive.Number, []lint.Missing) {
-	name := "open-circuit voltage of " + lint.Quote(a)
+	cold, lacks := p.Circuit.ColdVoc(a)
 	if !a.Voc.Set {
-		return derive.Compute(name, "Voc,cold", 0, "V", "at least"), []lint.Missing{{Subject: a.Addr, Attribute: "voc"}}
+		return derive.Compute("open-circuit voltage of "+lint.Quote(a), "Voc", 0, "V", "at least"), lacks
 	}
-	voc := derive.Read("open-circuit voltage of a module of "+lint.Quote(a), "Voc", a.Voc.Value, "V", a.Addr, "voc", a.Voc.Range)
-	series := derive.Read("modules in series in "+lint.Quote(a), "n", float64(a.Series.Or(1)), "modules", a.Addr, "series", a.Series.Range)
-	if !a.Series.Set {
-		series.Source = a.Addr + ", one module where series is left out"
+	voc := derive.Read("open-circuit voltage of one module", "Voc", a.Voc.Value, "V", a.Addr, "voc", a.Voc.Range)
+	series := derive.Read("modules in series", "n", float64(a.Series.Or(1)), "modules", a.Addr, "series", a.Series.Range)
+	warm := derive.Compute("open-circuit voltage of "+lint.Quote(a)+" at 25 C", "Voc", series.Value*voc.Value, "V", "n x Voc, and more in the cold", series, voc)
+	if lacks != nil || cold.Value < warm.Value {
+		return warm, lacks
 	}
-	at25 := series.Value * voc.Value
-	coldest, ok := coldestAt(p.Plan, a)
-	if !ok {
-		n := derive.Compute(name+" at 25 C", "Voc,cold", at25, "V", "n Voc, and more in the cold", series, voc)
-		return n, []lint.Missing{{Subject: a.Addr, Attribute: "coldest"}}
-	}
-	rise, formula, ok := coldFactor(a, coldest)
-	if !ok {
-		n := derive.Compute(name+" at 25 C", "Voc,cold", at25, "V", "n Voc, and more in the cold", series, voc)
-		return n, []lint.Missing{{Subject: a.Addr, Attribute: "voc_coefficient"}}
-	}
-	return derive.Compute(name+" in the cold", "Voc,cold", at25*rise.factor, "V", formula, series, voc, rise.number, coldest), nil
-}
-
-// coldestAt is the coldest temperature that an array's modules see.
-func coldestAt(plan *schema.Plan, a *schema.Source) (derive.Number, bool) {
-	read := func(addr string, q schema.Quantity) (derive.Number, bool) {
-		return derive.Read("coldest temperature at "+lint.Quote(a), "Tmin", q.Value, "C", addr, "coldest", q.Range), true
-	}
-	c, ok := schema.Lookup[*schema.Compartment](plan, a.Compartment.Addr)
-	switch {
-	case a.Coldest.Set:
-		return read(a.Addr, a.Coldest)
-	case ok && c.Coldest.Set:
-		return read(c.Addr, c.Coldest)
-	case plan.System.Coldest.Set:
-		return read(plan.System.Addr, plan.System.Coldest)
-	}
-	return derive.Number{}, false
-}
-
-// rise is what the cold does to a voltage.
-type rise struct {
-	factor float64
-	number derive.Number
-}
-
-// coldFactor is how the voltage of a module rises at the coldest temperature; never below 1.
-func coldFactor(a *schema.Source, coldest derive.Number) (rise, string, bool) {
-	q := a.VocCoefficient
-	if !q.Set {
-		v, ok := tables.VocFactor(coldest.Value)
-		n := derive.Assume("rise in the cold of "+lint.Quote(a), "k", v.V, "", a.Addr, "voc_coefficient", v.Cite.String()+" for crystalline silicon")
-		return rise{max(1, v.V), n}, "n Voc k", ok
-	}
-	drop := max(0, -q.Value)
-	colder := max(0, 25-coldest.Value)
-	if q.Dim == quantity.VoltageCoefficient {
-		n := derive.Read("voltage lost with heat by a module of "+lint.Quote(a), "b", drop, "V/C", a.Addr, "voc_coefficient", q.Range)
-		return rise{1 + drop*colder/a.Voc.Value, n}, "n (Voc + b (25 C - Tmin))", a.Voc.Value > 0
-	}
-	n := derive.Read("share of voltage lost with heat by a module of "+lint.Quote(a), "b", drop, "1/C", a.Addr, "voc_coefficient", q.Range)
-	return rise{1 + drop*colder, n}, "n Voc (1 + b (25 C - Tmin))", true
+	return cold, nil
 }

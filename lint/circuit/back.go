@@ -1,0 +1,304 @@
+package circuit
+
+import (
+	"math"
+	"sort"
+
+	"ferrule/lint/derive"
+	"ferrule/lint/network"
+)
+
+// Returns are shared: a negative wire carries what comes home through it of every zone. For each
+// zone the return network is cut as the live side is. Where a return is a bridge the sums on its two
+// sides bound it; in a ring the current divides by resistance, and the bound adds up, for every
+// load, the share of its current that the edge can get towards the source that suits it worst.
+// Returns are taken as closed; where a ring has contacts that open, every combination is looked at.
+
+const (
+	smallOhms   = 1e-6 // of a joint or pass-through, so that a ring has no zero resistance
+	mostRing    = 160  // nodes of one ring that are solved
+	mostOpeners = 5    // contacts of one ring whose combinations are looked at
+)
+
+// worstReturn is the largest current in a return edge.
+func (c *Circuit) worstReturn(edge int) Current {
+	if c.returns == nil {
+		c.returns = c.allReturns()
+	}
+	if w, ok := c.returns[edge]; ok {
+		return w
+	}
+	return Current{Complete: true}
+}
+
+func (c *Circuit) returnEdges(id network.NodeID) []int {
+	var out []int
+	for _, e := range c.Net.At(id) {
+		if c.Net.ZoneOf(c.Net.Edges[e].Other(id)) == nil {
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+func (c *Circuit) allReturns() map[int]Current {
+	var nodes []network.NodeID
+	for i := range c.Net.Nodes {
+		if c.Net.ZoneOf(network.NodeID(i)) == nil {
+			nodes = append(nodes, network.NodeID(i))
+		}
+	}
+	total := map[int]amount{}
+	lacks := map[int][]derive.Missing{}
+	for _, z := range c.Net.Zones {
+		ports := c.returnSums(z)
+		if len(ports) == 0 {
+			continue
+		}
+		tree := newCut(c.Net, nodes, c.returnEdges, ports, false)
+		rings := c.rings(tree)
+		zl := c.zoneLacks(z)
+		for e, a := range tree.bounds {
+			if r, ok := rings[e]; ok {
+				a = r.bound(c, tree, e, ports, a)
+			}
+			if a.steady == 0 && a.peak == 0 {
+				continue
+			}
+			t := total[e]
+			total[e] = amount{t.steady + a.steady, t.lasting + a.lasting, max(t.peak+a.steady, t.steady+a.peak)}
+			lacks[e] = merge(lacks[e], zl...)
+		}
+	}
+	out := map[int]Current{}
+	for e, a := range total {
+		name := "largest current in the return of " + c.partName(e)
+		n := derive.Compute(name, "Iwc", a.steady, "A", returnFormula)
+		out[e] = Current{Steady: n, Capped: n, Complete: true, Lacks: lacks[e],
+			Lasting: derive.Compute(name+" for three hours or more", "Ilong", a.lasting, "A", returnFormula),
+			Peak:    derive.Compute(name+" on starting", "Ipeak", a.peak, "A", returnFormula)}
+	}
+	return out
+}
+
+const returnFormula = "sum of what comes home through it from every circuit, in a ring by its share; a sum, not a solved circuit"
+
+// returnSums sums a zone's ports by their return nodes, all sources present and all loads on.
+func (c *Circuit) returnSums(z *network.Zone) map[network.NodeID]sums {
+	out := map[network.NodeID]sums{}
+	add := func(p network.Port, s sums) {
+		if p.Ret != network.None && c.Net.ZoneOf(p.Ret) == nil {
+			out[p.Ret] = out[p.Ret].plus(s)
+		}
+	}
+	for _, i := range z.Sources {
+		s := c.Net.Sources[i].Source
+		g, _ := c.SourceGives(s)
+		x := supplySums(g)
+		if s.Kind.Value == "battery" {
+			if a, unlimited, _ := c.Accepts(s); unlimited {
+				x.endlessAc = 1
+			} else {
+				x.accepts = a.Value
+			}
+		}
+		add(c.Net.Sources[i].Port, x)
+	}
+	for _, i := range z.Outputs {
+		g, _ := c.OutputGives(c.Net.Converters[i].Converter)
+		add(c.Net.Converters[i].Out, supplySums(g))
+	}
+	for _, i := range z.Loads {
+		add(c.Net.Loads[i].Port, drawSums(c.load(i)))
+	}
+	for _, i := range z.Inputs {
+		d := c.input(i)
+		add(c.Net.Converters[i].In, sums{draws: d.n.Value, lasting: d.n.Value})
+	}
+	return out
+}
+
+// ring is a part of the return network in which every edge lies on a loop.
+type ring struct {
+	nodes []network.NodeID
+	index map[network.NodeID]int
+	edges []int
+	share map[int]func(k, m int) float64 // by edge: the largest share of a current from node k to node m
+}
+
+// rings finds the loops of a cut's graph, by edge.
+func (c *Circuit) rings(t *cut) map[int]*ring {
+	byRoot := map[network.NodeID]*ring{}
+	root := map[network.NodeID]network.NodeID{}
+	for _, id := range t.order { // parents come first
+		root[id] = id
+		if t.up[id] >= 0 && !t.bridge(id) {
+			root[id] = root[t.parent(id)]
+		}
+	}
+	out := map[int]*ring{}
+	for e := range t.bounds {
+		a, b := root[c.Net.Edges[e].A], root[c.Net.Edges[e].B]
+		if a != b {
+			continue
+		}
+		r := byRoot[a]
+		if r == nil {
+			r = &ring{index: map[network.NodeID]int{}}
+			byRoot[a] = r
+		}
+		r.edges = append(r.edges, e)
+		out[e] = r
+	}
+	for _, r := range byRoot {
+		sort.Ints(r.edges)
+	}
+	for _, id := range t.order {
+		if r := byRoot[root[id]]; r != nil {
+			r.index[id] = len(r.nodes)
+			r.nodes = append(r.nodes, id)
+		}
+	}
+	return out
+}
+
+// bound is the ring's share for one edge; whole is the bound where the ring cannot be solved.
+func (r *ring) bound(c *Circuit, t *cut, e int, ports map[network.NodeID]sums, whole amount) amount {
+	if r.share == nil {
+		r.share = map[int]func(k, m int) float64{}
+		r.solve(c)
+	}
+	f := r.share[e]
+	if f == nil {
+		return whole
+	}
+	hang := make([]sums, len(r.nodes))
+	for i, id := range r.nodes {
+		hang[i] = r.hanging(t, id, ports)
+	}
+	var a amount
+	for k, h := range hang {
+		if h.draws == 0 && h.accepts == 0 && h.endlessAc == 0 {
+			continue
+		}
+		feed, charge, chargers := 0.0, 0.0, 0.0
+		for m, g := range hang {
+			if g.gives > 0 || g.endless > 0 {
+				feed = max(feed, f(k, m))
+			}
+			if g.charges > 0 || g.endlessCh > 0 {
+				charge, chargers = max(charge, f(k, m)), chargers+g.charges
+			}
+		}
+		take := h.accepts
+		if h.endlessAc > 0 || take > chargers {
+			take = chargers
+		}
+		a.steady += h.draws*feed + take*charge
+		a.lasting += h.lasting*feed + take*charge
+		a.peak = max(a.peak, h.surge*feed)
+	}
+	a.steady, a.lasting = min(a.steady, whole.steady), min(a.lasting, whole.lasting)
+	a.peak = min(a.steady+a.peak, whole.peak)
+	return a
+}
+
+// hanging sums what is attached to a ring's node, and what hangs on it through bridges.
+func (r *ring) hanging(t *cut, id network.NodeID, ports map[network.NodeID]sums) sums {
+	s := ports[id]
+	for _, e := range t.edges(id) {
+		child, ok := t.isBridge(e)
+		switch {
+		case ok && child == id:
+			s = s.plus(t.above[id])
+		case ok:
+			s = s.plus(t.below[child])
+		}
+	}
+	return s
+}
+
+// solve finds the shares of all edges, the largest over the combinations of contacts that open. An
+// edge without resistance, for want of size or length, leaves the ring unsolved.
+func (r *ring) solve(c *Circuit) {
+	if len(r.nodes) > mostRing {
+		return
+	}
+	g := map[int]float64{}
+	var openers []int
+	for _, e := range r.edges {
+		n, lacks := c.Ohms(e, Operating)
+		if lacks != nil {
+			return
+		}
+		g[e] = 1 / max(n.Value, smallOhms)
+		if len(c.Net.Edges[e].When) > 0 {
+			openers = append(openers, e)
+		}
+	}
+	if len(openers) > mostOpeners {
+		return
+	}
+	var cases [][][]float64
+	for mask := range 1 << len(openers) {
+		open := map[int]bool{}
+		for i, e := range openers {
+			open[e] = mask>>i&1 == 1
+		}
+		cases = append(cases, r.inverse(c, g, open))
+		for _, e := range r.edges {
+			if !open[e] {
+				r.add(c, e, g[e], cases[mask])
+			}
+		}
+	}
+}
+
+func (r *ring) add(c *Circuit, e int, g float64, inv [][]float64) {
+	a, b := r.index[c.Net.Edges[e].A], r.index[c.Net.Edges[e].B]
+	before := r.share[e]
+	r.share[e] = func(k, m int) float64 {
+		s := math.Abs(g * (inv[a][k] - inv[a][m] - inv[b][k] + inv[b][m]))
+		if before != nil {
+			s = max(s, before(k, m))
+		}
+		return min(s, 1)
+	}
+}
+
+// inverse inverts the ring's conductance matrix; a small conductance to ground keeps it regular.
+func (r *ring) inverse(c *Circuit, g map[int]float64, open map[int]bool) [][]float64 {
+	n := len(r.nodes)
+	a := make([][]float64, n)
+	for i := range a {
+		a[i] = make([]float64, 2*n)
+		a[i][i], a[i][n+i] = 1e-6, 1
+	}
+	for _, e := range r.edges {
+		if open[e] {
+			continue
+		}
+		i, j := r.index[c.Net.Edges[e].A], r.index[c.Net.Edges[e].B]
+		a[i][i] += g[e]
+		a[j][j] += g[e]
+		a[i][j] -= g[e]
+		a[j][i] -= g[e]
+	}
+	for i := range n { // symmetric and diagonally dominant: no pivoting needed
+		p := a[i][i]
+		for k := i; k < 2*n; k++ {
+			a[i][k] /= p
+		}
+		for j := range n {
+			if f := a[j][i]; j != i && f != 0 {
+				for k := i; k < 2*n; k++ {
+					a[j][k] -= f * a[i][k]
+				}
+			}
+		}
+	}
+	for i := range a {
+		a[i] = a[i][n:]
+	}
+	return a
+}

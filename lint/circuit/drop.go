@@ -1,0 +1,138 @@
+package circuit
+
+import (
+	"ferrule/lint/derive"
+	"ferrule/lint/explore"
+	"ferrule/lint/network"
+)
+
+// Drop is the voltage lost between a supply and a place, both runs, in one view.
+type Drop struct {
+	Volts derive.Number // V
+	Ratio derive.Number // of the nominal voltage
+	Path  explore.Path  // the live run, from the supply
+	From  network.Port  // the supply
+	View  *explore.View
+	Lacks []derive.Missing
+}
+
+// DropTo is the drop from the nearest battery or converter output that feeds a port in the view; ok is
+// false where none does. Every edge counts with the largest current it ever carries, so the drop is
+// a bound. Where several ways lead there, the one with the least bound counts: the true drop is
+// below each.
+func (c *Circuit) DropTo(v *explore.View, p network.Port) (best Drop, ok bool) {
+	for _, from := range c.feeding(v, p) {
+		d := c.dropBetween(v, from, p)
+		if !ok || len(d.Lacks) < len(best.Lacks) || len(d.Lacks) == len(best.Lacks) && d.Volts.Value < best.Volts.Value {
+			best, ok = d, true
+		}
+	}
+	return best, ok
+}
+
+// feeding lists the ports of batteries, other stiff or regulated sources and converter outputs that
+// are joined to a port on both poles.
+func (c *Circuit) feeding(v *explore.View, p network.Port) []network.Port {
+	var out []network.Port
+	for _, i := range v.Zone.Sources {
+		if s := &c.Net.Sources[i]; v.HasSource(i) && s.Kind.Value != "solar" && v.Across(s.Port, p) {
+			out = append(out, s.Port)
+		}
+	}
+	for _, i := range v.Zone.Outputs {
+		if x := &c.Net.Converters[i]; v.HasConverter(i) && v.Across(x.Out, p) {
+			out = append(out, x.Out)
+		}
+	}
+	return out
+}
+
+func (c *Circuit) dropBetween(v *explore.View, from, to network.Port) Drop {
+	d := Drop{From: from, View: v}
+	out := c.leastWay(v, from.Hot, to.Hot)
+	back := c.leastWay(v, to.Ret, from.Ret)
+	d.Path = out
+	var parts []derive.Number
+	sum := 0.0
+	for _, h := range append(append(explore.Path{}, out...), back...) {
+		r, lacks := c.Ohms(h.Edge, Operating)
+		w := c.Worst(h.Edge)
+		d.Lacks = merge(merge(d.Lacks, lacks...), w.Lacks...)
+		if r.Kind == 0 {
+			continue
+		}
+		u := derive.Compute("drop in "+c.partName(h.Edge), "U", r.Value*w.Capped.Value, "V", "U = R x I", r, w.Capped)
+		sum += u.Value
+		parts = append(parts, u)
+	}
+	d.Volts = derive.Compute("voltage drop, both runs", "dU", sum, "V", "sum of the drops on the way there and back", parts...)
+	vn, ok := c.Nominal(to.Hot)
+	if !ok {
+		d.Lacks = merge(d.Lacks, derive.Missing{Subject: c.Net.Nodes[to.Hot].Addr, Attribute: "rated_voltage"})
+		return d
+	}
+	d.Ratio = derive.Compute("drop as a share of nominal", "dU/Vn", sum/vn.Value, "", "dU / Vn", d.Volts, vn)
+	return d
+}
+
+// leastWay is the way with the least drop by the bounds.
+func (c *Circuit) leastWay(v *explore.View, from, to network.NodeID) explore.Path {
+	cost := func(e int) float64 {
+		r, lacks := c.Ohms(e, Operating)
+		if lacks != nil {
+			return 1e6
+		}
+		return r.Value*c.Worst(e).Capped.Value + 1e-9
+	}
+	live := c.Net.ZoneOf(from) != nil
+	use := func(e int, at network.NodeID) bool {
+		return (c.Net.ZoneOf(c.Net.Edges[e].Other(at)) != nil) == live
+	}
+	return v.Reach(from, use, cost).To(to)
+}
+
+// Fault is a bolted short fed through one way, in A: the most it can be and the least.
+type Fault struct {
+	Most, Least derive.Number
+	Lacks       []derive.Missing
+}
+
+// FaultAt is the fault current of one battery through a way along the live side, to a short between
+// the end of the way and the return that runs beside it.
+func (c *Circuit) FaultAt(s *network.Source, way explore.Path) Fault {
+	var f Fault
+	v, m := c.BatteryVolts(s.Source)
+	low, high, _, m2 := c.BatteryOhms(s.Source)
+	f.Lacks = merge(m, m2...)
+	if len(f.Lacks) > 0 {
+		return f
+	}
+	most, least := []derive.Number{v.Full, low}, []derive.Number{v.Empty, high}
+	rm, rl := low.Value, high.Value
+	for _, h := range way {
+		a, lacks := c.Ohms(h.Edge, Prospective)
+		b, _ := c.Ohms(h.Edge, Least)
+		f.Lacks = merge(f.Lacks, lacks...)
+		runs := c.runs(h.Edge)
+		if a.Kind != 0 {
+			most, rm = append(most, a), rm+runs*a.Value
+		}
+		if b.Kind != 0 {
+			least, rl = append(least, b), rl+runs*b.Value
+		}
+	}
+	if rm <= 0 || rl <= 0 {
+		return f
+	}
+	f.Most = derive.Compute("most fault current at the end of the run", "Ipf", v.Full.Value/rm, "A", "Ipf = Vfull / (Rlow + both runs)", most...)
+	f.Least = derive.Compute("least fault current at the end of the run", "Imf", v.Empty.Value/rl, "A", "Imf = Vempty / (Rhigh + both runs hot + joints)", least...)
+	return f
+}
+
+// runs is how often an edge's resistance counts in a fault: a pair's return runs beside it.
+func (c *Circuit) runs(edge int) float64 {
+	if e := &c.Net.Edges[edge]; e.Wire != nil && (e.Wire.Polarity.Value == "positive" || e.Wire.Polarity.Value == "negative") {
+		return 1
+	}
+	return 2
+}

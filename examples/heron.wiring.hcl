@@ -63,10 +63,10 @@ source "start" {
 
 fuse "trailer_feed" {
   label          = "Trailer charge, 30 A"
-  kind           = "blade"
+  kind           = "terminal"
   rating         = "30 A"
-  voltage_rating = "32 V dc"
-  interrupting   = "2 kA"
+  voltage_rating = "58 V dc"
+  interrupting   = "10 kA"
   on             = source.start
   compartment    = compartment.engine_bay
 }
@@ -135,7 +135,7 @@ converter "boost" {
 conductor "boost_run" {
   from           = converter.boost.out
   to             = switch.charge_select.road
-  size           = "12 AWG"
+  size           = "14 AWG"
   length         = "2.6 m"
   insulation     = "90 C"
   voltage_rating = "600 V dc"
@@ -368,10 +368,10 @@ conductor "fixed_to_select" {
 
 fuse "gas_alarm" {
   label          = "Gas alarm, 2 A, ahead of every switch"
-  kind           = "blade"
+  kind           = "cartridge"
   rating         = "2 A"
-  voltage_rating = "32 V dc"
-  interrupting   = "2 kA"
+  voltage_rating = "125 V dc"
+  interrupting   = "10 kA"
   on             = source.fixed
 }
 
@@ -604,7 +604,7 @@ fuse "post" {
   label          = "Breaker in the post, 30 A"
   kind           = "breaker"
   rating         = "30 A"
-  voltage_rating = "120 V ac"
+  voltage_rating = "240 V ac"
   interrupting   = "10 kA"
   reset          = "manual"
   on             = source.shore
@@ -626,7 +626,7 @@ fuse "ac_main" {
   label          = "AC main, 30 A, where the cord is made fast"
   kind           = "breaker"
   rating         = "30 A"
-  voltage_rating = "120 V ac"
+  voltage_rating = "240 V ac"
   interrupting   = "10 kA"
   reset          = "manual"
 }
@@ -652,7 +652,7 @@ fuse "ac_load_center" {
   label          = "AC 1 Load centre charger, 15 A"
   kind           = "breaker"
   rating         = "15 A"
-  voltage_rating = "120 V ac"
+  voltage_rating = "240 V ac"
   interrupting   = "10 kA"
   reset          = "manual"
   on             = bus.ac_half
@@ -698,7 +698,7 @@ fuse "ac_charger" {
   label          = "AC 2 Pack charger, 15 A"
   kind           = "breaker"
   rating         = "15 A"
-  voltage_rating = "120 V ac"
+  voltage_rating = "240 V ac"
   interrupting   = "10 kA"
   reset          = "manual"
   on             = bus.ac_half
@@ -753,10 +753,10 @@ conductor "pack_charger_run" {
 
 fuse "pack_charger" {
   label          = "Pack charger, at the selector, 30 A"
-  kind           = "blade"
+  kind           = "cartridge"
   rating         = "30 A"
-  voltage_rating = "32 V dc"
-  interrupting   = "2 kA"
+  voltage_rating = "125 V dc"
+  interrupting   = "10 kA"
 }
 
 conductor "pack_charger_tap" {
@@ -776,7 +776,7 @@ branch "ac_outlet" {
     label          = "AC 3 Galley outlet, 15 A"
     kind           = "breaker"
     rating         = "15 A"
-    voltage_rating = "120 V ac"
+    voltage_rating = "240 V ac"
     interrupting   = "10 kA"
     reset          = "manual"
     trip           = "gfci 5 mA"

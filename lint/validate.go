@@ -6,9 +6,13 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 )
 
-var idShape = regexp.MustCompile(`^[a-z][a-z0-9]*(-[a-z0-9]+)*/[a-z][a-z0-9]*(-[a-z0-9]+)*$`)
+// idShape is compiled on first use: commands that ask no rule do not pay for it.
+var idShape = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^[a-z][a-z0-9]*(-[a-z0-9]+)*/[a-z][a-z0-9]*(-[a-z0-9]+)*$`)
+})
 
 // Validate says what is wrong with a set of rules, one line per defect: a rule that a report could
 // not explain, or that could never be asked.
@@ -34,7 +38,7 @@ func (r *Rule) defects() []string {
 			out = append(out, what)
 		}
 	}
-	bad(!idShape.MatchString(r.ID), "the id is not of the form family/name")
+	bad(!idShape().MatchString(r.ID), "the id is not of the form family/name")
 	texts := []struct{ name, text string }{
 		{"Claim", r.Claim}, {"Subject", r.Subject}, {"When", r.When}, {"Why", r.Why},
 		{"Numbers", r.Numbers}, {"Not", r.Not}, {"Offer", r.Offer}, {"Since", r.Since},
@@ -53,7 +57,7 @@ func (r *Rule) defects() []string {
 		bad(c.Standing < Read || c.Standing > CommonPractice, fmt.Sprintf("citation %q has no standing", c.Ref))
 	}
 	for _, id := range r.Folds {
-		bad(!idShape.MatchString(id) || id == r.ID, fmt.Sprintf("it cannot fold %q", id))
+		bad(!idShape().MatchString(id) || id == r.ID, fmt.Sprintf("it cannot fold %q", id))
 	}
 	bad((r.Run == nil) == (r.Review == nil), "it needs exactly one of Run and Review")
 	return out

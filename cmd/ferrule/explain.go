@@ -37,7 +37,7 @@ func (c *cli) explainCommand() *cobra.Command {
 			return c.explainRule(args[0])
 		},
 		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-			return ids(c.rules()), cobra.ShellCompDirectiveDefault
+			return ids(check.Asked(c.rules())), cobra.ShellCompDirectiveDefault
 		},
 	}
 	f.flags(cmd)
@@ -54,7 +54,7 @@ func ids(rules []*lint.Rule) []string {
 }
 
 func (c *cli) explainRule(name string) error {
-	rule, err := findRule(append(c.rules(), check.HouseRules), name)
+	rule, err := findRule(check.Asked(c.rules()), name)
 	if err != nil {
 		return err
 	}

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -25,17 +24,15 @@ func unknownCommand(root *cobra.Command, word string) error {
 	return usagef("%q is no command%s; see ferrule --help", word, meant(word, names))
 }
 
-var unknownFlag = regexp.MustCompile(`^unknown flag: --(.*)$`)
-
 // wrongFlag makes an error of the command line of an error of the flags, with the nearest flag.
 func wrongFlag(cmd *cobra.Command, err error) error {
-	m := unknownFlag.FindStringSubmatch(err.Error())
-	if m == nil {
+	name, unknown := strings.CutPrefix(err.Error(), "unknown flag: --")
+	if !unknown {
 		return usage{err}
 	}
 	var names []string
 	cmd.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, "--"+f.Name) })
-	return usagef("%s has no flag --%s%s; see %s --help", cmd.CommandPath(), m[1], meant("--"+m[1], names), cmd.CommandPath())
+	return usagef("%s has no flag --%s%s; see %s --help", cmd.CommandPath(), name, meant("--"+name, names), cmd.CommandPath())
 }
 
 // meant is a hint at the nearest name, "" where none is near.

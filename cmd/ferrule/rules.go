@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"ferrule/lint"
+	"ferrule/lint/check"
 	"ferrule/lint/explain"
 	"ferrule/lint/report"
 )
@@ -21,10 +22,11 @@ func (c *cli) rulesCommand() *cobra.Command {
 			if err := oneOf("format", format, "text", "json"); err != nil {
 				return err
 			}
+			rules := check.Asked(c.rules())
 			if format == "json" {
-				return report.Encode(c.out, listed(c.rules()))
+				return report.Encode(c.out, listed(rules))
 			}
-			_, err := io.WriteString(c.out, report.Rules(c.rules(), style(c.out, "never")))
+			_, err := io.WriteString(c.out, report.Rules(rules, style(c.out, "never")))
 			return err
 		},
 	}

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"ferrule/lint"
+	"ferrule/lint/check"
 	"ferrule/lint/explain"
 	"ferrule/rules"
 	"ferrule/schema"
@@ -21,7 +22,7 @@ var generated = []struct {
 	text func() string
 }{
 	{"schema/README.md", schema.Reference},
-	{"rules/README.md", func() string { return rulesPage(rules.All()) }},
+	{"rules/README.md", func() string { return rulesPage(check.Asked(rules.All())) }},
 }
 
 // generate writes the files, or names those that are not as it would write them.

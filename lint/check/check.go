@@ -42,7 +42,7 @@ type run struct {
 }
 
 // Run asks every rule of a plan. The rules' order does not matter; the same plan, rules, day and
-// bound give the same report. The rule on house rules is always asked too. A plan whose wiring is in
+// bound give the same report. A plan whose wiring is in
 // error gets no verdicts, only the Diagnostics that say so.
 func Run(p *schema.Plan, rules []*lint.Rule, opt Options) *Report {
 	p = graded(p, opt.Practice)
@@ -67,6 +67,16 @@ func Run(p *schema.Plan, rules []*lint.Rule, opt Options) *Report {
 	return out
 }
 
+// Asked lists the rules that a run with these rules asks, by id: the one on house rules is always asked.
+func Asked(rules []*lint.Rule) []*lint.Rule {
+	out := slices.Clone(rules)
+	if !slices.ContainsFunc(rules, func(x *lint.Rule) bool { return x.ID == HouseRules.ID }) {
+		out = append(out, HouseRules)
+	}
+	slices.SortStableFunc(out, func(a, b *lint.Rule) int { return strings.Compare(a.ID, b.ID) })
+	return out
+}
+
 // graded is the plan under other practices; the plan itself stays as it is.
 func graded(p *schema.Plan, practices []string) *schema.Plan {
 	if len(practices) == 0 {
@@ -83,11 +93,7 @@ func graded(p *schema.Plan, practices []string) *schema.Plan {
 }
 
 func newRun(p *schema.Plan, rules []*lint.Rule, opt Options) *run {
-	r := &run{plan: p, opt: opt, rules: slices.Clone(rules), place: map[string]int{}, verdicts: map[string][]lint.Verdict{}}
-	if !slices.ContainsFunc(rules, func(x *lint.Rule) bool { return x.ID == HouseRules.ID }) {
-		r.rules = append(r.rules, HouseRules)
-	}
-	slices.SortStableFunc(r.rules, func(a, b *lint.Rule) int { return strings.Compare(a.ID, b.ID) })
+	r := &run{plan: p, opt: opt, rules: Asked(rules), place: map[string]int{}, verdicts: map[string][]lint.Verdict{}}
 	for i, b := range p.Blocks() {
 		r.place[b.Header().Addr] = i + 1
 	}

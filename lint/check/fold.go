@@ -43,12 +43,13 @@ func (r *run) fold(items []*item) {
 func explains(g, f *item) bool {
 	sure := g.Verdict.Outcome == lint.Violated || f.Verdict.Outcome == lint.NotProven
 	return g != f && sure && g.Severity >= f.Severity && g.Waived == f.Waived &&
-		slices.Contains(g.Rule.Folds, f.Rule.ID) && (within(f.Verdict.State, g.Verdict.State) || within(g.Verdict.State, f.Verdict.State))
+		slices.Contains(g.Rule.Folds, f.Rule.ID) && (len(f.Verdict.State) == 0 || within(f.Verdict.State, g.Verdict.State))
 }
 
-// within says whether all positions of a are among b's. No position at all is within any state.
+// within says whether the states with the positions a are among those with the positions b: a has all
+// of b's. What names no position does not turn on the state and may go under any.
 func within(a, b []lint.Position) bool {
-	return !slices.ContainsFunc(a, func(p lint.Position) bool { return !slices.Contains(b, p) })
+	return !slices.ContainsFunc(b, func(p lint.Position) bool { return !slices.Contains(a, p) })
 }
 
 // Two findings are about the same part if one's subject is the other's, is named as related or lies

@@ -34,7 +34,7 @@ func (c *Circuit) worstReturn(edge int) Current {
 func (c *Circuit) returnEdges(id network.NodeID) []int {
 	var out []int
 	for _, e := range c.Net.At(id) {
-		if c.Net.ZoneOf(c.Net.Edges[e].Other(id)) == nil {
+		if c.comesHome(c.Net.Edges[e].Other(id)) {
 			out = append(out, e)
 		}
 	}
@@ -44,78 +44,75 @@ func (c *Circuit) returnEdges(id network.NodeID) []int {
 func (c *Circuit) allReturns() map[int]Current {
 	var nodes []network.NodeID
 	for i := range c.Net.Nodes {
-		if c.Net.ZoneOf(network.NodeID(i)) == nil {
+		if c.comesHome(network.NodeID(i)) {
 			nodes = append(nodes, network.NodeID(i))
 		}
 	}
 	total := map[int]amount{}
 	lacks := map[int][]derive.Missing{}
-	for _, z := range c.Net.Zones {
-		ports := c.returnSums(z)
+	for _, f := range c.families() {
+		ports := c.returnSums(f)
 		if len(ports) == 0 {
 			continue
 		}
 		tree := newCut(c.Net, nodes, c.returnEdges, ports, false)
 		rings := c.rings(tree)
-		zl := c.zoneLacks(z)
+		fl := c.lacksOf(f)
 		for e, a := range tree.bounds {
 			if r, ok := rings[e]; ok {
 				a = r.bound(c, tree, e, ports, a)
 			}
-			if a.steady == 0 && a.peak == 0 {
+			if !a.used {
 				continue
 			}
 			t := total[e]
-			total[e] = amount{t.steady + a.steady, t.lasting + a.lasting, max(t.peak+a.steady, t.steady+a.peak)}
-			lacks[e] = merge(lacks[e], zl...)
+			total[e] = amount{t.steady + a.steady, t.lasting + a.lasting, max(t.peak+a.steady, t.steady+a.peak), true}
+			lacks[e] = merge(lacks[e], fl...)
 		}
 	}
 	out := map[int]Current{}
 	for e, a := range total {
-		name := "largest current in the return of " + c.partName(e)
-		n := derive.Compute(name, "Iwc", a.steady, "A", returnFormula)
-		out[e] = Current{Steady: n, Capped: n, Complete: true, Lacks: lacks[e],
-			Lasting: derive.Compute(name+" for three hours or more", "Ilong", a.lasting, "A", returnFormula),
-			Peak:    derive.Compute(name+" on starting", "Ipeak", a.peak, "A", returnFormula)}
+		out[e] = c.returnCurrent(e, a, lacks[e])
 	}
 	return out
 }
 
+func (c *Circuit) returnCurrent(e int, a amount, lacks []derive.Missing) Current {
+	name := "largest current in the return of " + c.partName(e)
+	n := derive.Compute(name, "Iwc", a.steady, "A", returnFormula)
+	return Current{Steady: n, Capped: n, Complete: true, Lacks: lacks,
+		Lasting: derive.Compute(name+" for three hours or more", "Ilong", a.lasting, "A", returnFormula),
+		Peak:    derive.Compute(name+" on starting", "Ipeak", a.peak, "A", returnFormula)}
+}
+
 const returnFormula = "sum of what comes home through it from every circuit, in a ring by its share; a sum, not a solved circuit"
 
-// returnSums sums a zone's ports by their return nodes, all sources present and all loads on.
-func (c *Circuit) returnSums(z *network.Zone) map[network.NodeID]sums {
+// returnSums sums a family's ports by their return nodes, all sources present and all loads on. A
+// battery under others in a row also passes on what loads let out between them.
+func (c *Circuit) returnSums(f []*network.Zone) map[network.NodeID]sums {
 	out := map[network.NodeID]sums{}
-	add := func(p network.Port, s sums) {
-		if p.Ret != network.None && c.Net.ZoneOf(p.Ret) == nil {
-			out[p.Ret] = out[p.Ret].plus(s)
+	c.portsOf(f, func(p network.Port, s sums, source bool) {
+		if p.Ret == network.None || !c.comesHome(p.Ret) {
+			return
 		}
-	}
-	for _, i := range z.Sources {
-		s := c.Net.Sources[i].Source
-		g, _ := c.SourceGives(s)
-		x := supplySums(g)
-		if s.Kind.Value == "battery" {
-			if a, unlimited, _ := c.Accepts(s); unlimited {
-				x.endlessAc = 1
-			} else {
-				x.accepts = a.Value
-			}
+		if z := c.Net.ZoneOf(p.Hot); source && z != nil && c.sideOf(z) == mixed {
+			between := c.letOut(f, z)
+			s.draws, s.lasting = s.draws+between, s.lasting+between
 		}
-		add(c.Net.Sources[i].Port, x)
-	}
-	for _, i := range z.Outputs {
-		g, _ := c.OutputGives(c.Net.Converters[i].Converter)
-		add(c.Net.Converters[i].Out, supplySums(g))
-	}
-	for _, i := range z.Loads {
-		add(c.Net.Loads[i].Port, drawSums(c.load(i)))
-	}
-	for _, i := range z.Inputs {
-		d := c.input(i)
-		add(c.Net.Converters[i].In, sums{draws: d.n.Value, lasting: d.n.Value})
-	}
+		out[p.Ret] = out[p.Ret].plus(s)
+	})
 	return out
+}
+
+// letOut is what loads and inputs return into a zone that is not the return, in A.
+func (c *Circuit) letOut(f []*network.Zone, z *network.Zone) float64 {
+	total := 0.0
+	c.portsOf(f, func(p network.Port, s sums, source bool) {
+		if !source && c.Net.ZoneOf(p.Hot) != z && p.Ret != network.None && c.Net.ZoneOf(p.Ret) == z {
+			total += s.draws
+		}
+	})
+	return total
 }
 
 // ring is a part of the return network in which every edge lies on a loop.
@@ -177,23 +174,22 @@ func (r *ring) bound(c *Circuit, t *cut, e int, ports map[network.NodeID]sums, w
 		hang[i] = r.hanging(t, id, ports)
 	}
 	var a amount
+	a.used = whole.used
 	for k, h := range hang {
 		if h.draws == 0 && h.accepts == 0 && h.endlessAc == 0 {
 			continue
 		}
-		feed, charge, chargers := 0.0, 0.0, 0.0
+		feed, charge := 0.0, 0.0
+		var all sums
 		for m, g := range hang {
 			if g.gives > 0 || g.endless > 0 {
 				feed = max(feed, f(k, m))
 			}
 			if g.charges > 0 || g.endlessCh > 0 {
-				charge, chargers = max(charge, f(k, m)), chargers+g.charges
+				charge, all = max(charge, f(k, m)), all.plus(g)
 			}
 		}
-		take := h.accepts
-		if h.endlessAc > 0 || take > chargers {
-			take = chargers
-		}
+		take := charging(all, h)
 		a.steady += h.draws*feed + take*charge
 		a.lasting += h.lasting*feed + take*charge
 		a.peak = max(a.peak, h.surge*feed)

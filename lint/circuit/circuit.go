@@ -34,12 +34,15 @@ type Circuit struct {
 	returns  map[int]Current
 	loads    map[int]demand
 	inputs   map[int]demand
+	sides    []side // by zone; nil until asked for
+	family   [][]*network.Zone
+	highs    map[network.NodeID]highest
 }
 
 // New prepares the numbers of a network.
 func New(space *explore.Space, g Guesses) *Circuit {
 	return &Circuit{Net: space.Net, Space: space, Guesses: g,
-		currents: map[*network.Zone]map[int]Current{}, loads: map[int]demand{}, inputs: map[int]demand{}}
+		currents: map[*network.Zone]map[int]Current{}, loads: map[int]demand{}, inputs: map[int]demand{}, highs: map[network.NodeID]highest{}}
 }
 
 func (g Guesses) joints() float64 {

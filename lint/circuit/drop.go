@@ -84,9 +84,9 @@ func (c *Circuit) leastWay(v *explore.View, from, to network.NodeID) explore.Pat
 		}
 		return r.Value*c.Worst(e).Capped.Value + 1e-9
 	}
-	live := c.Net.ZoneOf(from) != nil
+	home := c.comesHome(from)
 	use := func(e int, at network.NodeID) bool {
-		return (c.Net.ZoneOf(c.Net.Edges[e].Other(at)) != nil) == live
+		return c.comesHome(c.Net.Edges[e].Other(at)) == home
 	}
 	return v.Reach(from, use, cost).To(to)
 }

@@ -16,11 +16,12 @@ type sums struct {
 	accepts   float64 // of batteries on charge
 	endlessAc int
 	surge     float64 // most that one starting load adds to its steady draw
+	ports     int     // how many things hang there: a cut with none on one side carries nothing
 }
 
 func (a sums) plus(b sums) sums {
 	return sums{a.gives + b.gives, a.endless + b.endless, a.charges + b.charges, a.endlessCh + b.endlessCh,
-		a.draws + b.draws, a.lasting + b.lasting, a.accepts + b.accepts, a.endlessAc + b.endlessAc, max(a.surge, b.surge)}
+		a.draws + b.draws, a.lasting + b.lasting, a.accepts + b.accepts, a.endlessAc + b.endlessAc, max(a.surge, b.surge), a.ports + b.ports}
 }
 
 // through is what passes a device of a rating: neither side can pass more for long.
@@ -38,17 +39,22 @@ func (a sums) through(rating float64) sums {
 	return a
 }
 
+// charging is the least of what chargers give and batteries accept; neither bounded counts as nothing.
+func charging(from, to sums) float64 {
+	switch {
+	case from.endlessCh == 0 && to.endlessAc == 0:
+		return min(from.charges, to.accepts)
+	case from.endlessCh == 0:
+		return from.charges
+	case to.endlessAc == 0:
+		return to.accepts
+	}
+	return 0
+}
+
 // flow bounds the current from the giving side into the taking side.
 func flow(from, to sums) (steady, lasting, peak float64) {
-	charge := 0.0
-	switch { // the least of what chargers give and batteries accept; neither bounded counts as nothing
-	case from.endlessCh == 0 && to.endlessAc == 0:
-		charge = min(from.charges, to.accepts)
-	case from.endlessCh == 0:
-		charge = from.charges
-	case to.endlessAc == 0:
-		charge = to.accepts
-	}
+	charge := charging(from, to)
 	steady, lasting = to.draws+charge, to.lasting+charge
 	peak = steady + to.surge
 	if from.endless == 0 {
@@ -60,12 +66,13 @@ func flow(from, to sums) (steady, lasting, peak float64) {
 // amount is the bound on an edge's current in one view.
 type amount struct {
 	steady, lasting, peak float64
+	used                  bool // something hangs on both sides
 }
 
 func across(near, far sums) amount {
 	s1, l1, p1 := flow(near, far)
 	s2, l2, p2 := flow(far, near)
-	return amount{max(s1, s2), max(l1, l2), max(p1, p2)}
+	return amount{max(s1, s2), max(l1, l2), max(p1, p2), near.ports > 0 && far.ports > 0}
 }
 
 // cut works out the bounds on every live edge of a view: the view's live graph as a tree of blocks

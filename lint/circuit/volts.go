@@ -1,8 +1,6 @@
 package circuit
 
 import (
-	"math"
-
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
@@ -158,59 +156,108 @@ func (c *Circuit) coldest(s *schema.Source) (derive.Number, bool) {
 // states: arrays open-circuit and cold, batteries at rested full, or at what the chargers that reach
 // them hold. The view is a state that makes it. lacks names sources whose voltage is not known.
 func (c *Circuit) Highest(id network.NodeID) (best derive.Number, at *explore.View, lacks []derive.Missing) {
-	z := c.Net.ZoneOf(id)
+	h, ok := c.highs[id]
+	if !ok {
+		c.highs[id] = highest{} // a ring of diodes ends here
+		h = c.findHighest(id)
+		c.highs[id] = h
+	}
+	return h.n, h.view, h.lacks
+}
+
+// highest is an answer of Highest.
+type highest struct {
+	n     derive.Number
+	view  *explore.View
+	lacks []derive.Missing
+}
+
+func (h *highest) take(n derive.Number, v *explore.View, lacks []derive.Missing) {
+	h.lacks = merge(h.lacks, lacks...)
+	if n.Kind != 0 && (h.n.Kind == 0 || n.Value > h.n.Value) {
+		h.n, h.view = n, v
+	}
+}
+
+func (c *Circuit) findHighest(id network.NodeID) (h highest) {
+	z := c.zoneAt(id)
 	if z == nil {
-		return best, nil, nil
+		return h
 	}
 	list, complete := c.Space.Views(z, explore.All())
 	if !complete {
-		lacks = merge(lacks, derive.Missing{Subject: "plan", Attribute: "states"})
+		h.lacks = merge(h.lacks, derive.Missing{Subject: "plan", Attribute: "states"})
 	}
 	for _, v := range list {
+		stack := row{c, v, map[int]derive.Number{}}
 		for _, i := range z.Sources {
-			if !v.HasSource(i) || !v.Joined(c.Net.Sources[i].Hot, id) {
-				continue
-			}
-			n, m := c.stacked(v, i, 0)
-			lacks = merge(lacks, m...)
-			if n.Kind != 0 && (best.Kind == 0 || n.Value > best.Value) {
-				best, at = n, v
+			if v.HasSource(i) && v.Joined(c.Net.Sources[i].Hot, id) {
+				n, m := stack.top(i)
+				h.take(n, v, m)
 			}
 		}
 		for _, i := range z.Outputs {
-			if x := &c.Net.Converters[i]; v.HasConverter(i) && v.Joined(x.Out.Hot, id) {
-				n, m := c.HighOutput(x.Converter)
-				lacks = merge(lacks, m...)
-				if n.Kind != 0 && (best.Kind == 0 || n.Value > best.Value) {
-					best, at = n, v
-				}
+			x := &c.Net.Converters[i]
+			if !v.HasConverter(i) || !v.Joined(x.Out.Hot, id) {
+				continue
 			}
+			if x.Kind.Value == "diode" { // it passes what feeds it
+				n, _, m := c.Highest(x.In.Hot)
+				h.take(n, v, m)
+				continue
+			}
+			n, m := c.HighOutput(x.Converter)
+			h.take(n, v, m)
 		}
 	}
-	return best, at, lacks
+	return h
 }
 
-// stacked is the highest voltage at a source's positive, with what it stands on in series.
-func (c *Circuit) stacked(v *explore.View, i, depth int) (derive.Number, []derive.Missing) {
-	s := &c.Net.Sources[i]
-	n, lacks := c.highOf(s.Source)
-	if n.Kind == 0 || depth > len(v.Zone.Sources) || c.Net.Nodes[s.Ret].Return {
+// row finds how high sources in series stand; each source is looked at once.
+type row struct {
+	c    *Circuit
+	v    *explore.View
+	done map[int]derive.Number
+}
+
+// top is the highest voltage at a source's positive, with what it stands on in series.
+func (r row) top(i int) (derive.Number, []derive.Missing) {
+	if n, ok := r.done[i]; ok {
+		return n, nil
+	}
+	r.done[i] = derive.Number{} // sources in a ring end here
+	s := &r.c.Net.Sources[i]
+	n, lacks := r.c.highOf(s.Source)
+	if n.Kind == 0 || s.Ret == network.None || r.c.Net.Nodes[s.Ret].Return {
+		r.done[i] = n
 		return n, lacks
 	}
-	var under derive.Number
-	for _, j := range v.Zone.Sources {
-		if j != i && v.HasSource(j) && v.Joined(c.Net.Sources[j].Hot, s.Ret) {
-			u, m := c.stacked(v, j, depth+1)
+	under, m := r.under(i)
+	if under.Kind != 0 {
+		n = derive.Compute("highest volts of the string at "+quote(s.Source), "V", n.Value+under.Value, "V", "sum of the string", under, n)
+	}
+	r.done[i] = n
+	return n, merge(lacks, m...)
+}
+
+// there says whether a source can be there: one that the view knows nothing of can.
+func (r row) there(i int) bool {
+	p := r.c.Net.Sources[i].Present
+	return p < 0 || r.v.At(p) < 0 || r.v.HasSource(i)
+}
+
+// under is the highest of what a source stands on.
+func (r row) under(i int) (best derive.Number, lacks []derive.Missing) {
+	for j := range r.c.Net.Sources {
+		if s := &r.c.Net.Sources[j]; j != i && r.there(j) && r.v.Joined(s.Hot, r.c.Net.Sources[i].Ret) {
+			n, m := r.top(j)
 			lacks = merge(lacks, m...)
-			if u.Value > under.Value {
-				under = u
+			if n.Kind != 0 && n.Value > best.Value {
+				best = n
 			}
 		}
 	}
-	if under.Kind == 0 {
-		return n, lacks
-	}
-	return derive.Compute("highest volts of the string at "+quote(s.Source), "V", n.Value+under.Value, "V", "sum of the string", under, n), lacks
+	return best, lacks
 }
 
 func (c *Circuit) highOf(s *schema.Source) (derive.Number, []derive.Missing) {
@@ -265,5 +312,3 @@ func (c *Circuit) HighOutput(x *schema.Converter) (derive.Number, []derive.Missi
 	}
 	return best, missing(x, "output voltage")
 }
-
-func finite(v float64) bool { return !math.IsInf(v, 0) && !math.IsNaN(v) }

@@ -29,7 +29,7 @@ func (c *Circuit) Worst(edge int) Current {
 	if z == nil {
 		z = c.Net.ZoneOf(e.B)
 	}
-	if z == nil {
+	if z == nil || c.sideOf(z) == homeward {
 		return c.worstReturn(edge)
 	}
 	all, ok := c.currents[z]
@@ -99,6 +99,10 @@ func (c *Circuit) worstIn(z *network.Zone) map[int]Current {
 		for _, v := range list {
 			ports := c.ports(v, o.runs)
 			edges := liveEdges(c.Net, v)
+			if c.sideOf(z) == mixed {
+				edges = mixedEdges(c.Net, v)
+				c.bothWays(v, ports)
+			}
 			keep(open, newCut(c.Net, z.Nodes, edges, ports, false).bounds, v, o.runs)
 			keep(capped, newCut(c.Net, z.Nodes, edges, ports, true).bounds, v, o.runs)
 		}
@@ -107,7 +111,10 @@ func (c *Circuit) worstIn(z *network.Zone) map[int]Current {
 	out := map[int]Current{}
 	for _, e := range z.Edges {
 		r, k := open[e], capped[e]
-		w := Current{Complete: complete, Lacks: lacks, View: r.view}
+		w := Current{Complete: complete, View: r.view}
+		if r.used {
+			w.Lacks = lacks
+		}
 		name := "largest current in " + c.partName(e)
 		from := c.counted(r, e)
 		w.Steady = derive.Compute(name, "Iwc", r.steady, "A", sumFormula, from...)
@@ -133,7 +140,7 @@ func keep(best map[int]record, bounds map[int]amount, v *explore.View, runs func
 		if a.steady > r.steady {
 			r.view, r.runs, r.steady = v, runs, a.steady
 		}
-		r.lasting, r.peak = max(r.lasting, a.lasting), max(r.peak, a.peak)
+		r.lasting, r.peak, r.used = max(r.lasting, a.lasting), max(r.peak, a.peak), r.used || a.used
 		best[e] = r
 	}
 }
@@ -149,23 +156,12 @@ func (c *Circuit) ports(v *explore.View, runs func(int) bool) map[network.NodeID
 	z := v.Zone
 	for _, i := range z.Sources {
 		if v.HasSource(i) {
-			s := c.Net.Sources[i].Source
-			g, _ := c.SourceGives(s)
-			x := supplySums(g)
-			if s.Kind.Value == "battery" {
-				if a, unlimited, _ := c.Accepts(s); unlimited {
-					x.endlessAc = 1
-				} else {
-					x.accepts = a.Value
-				}
-			}
-			add(c.Net.Sources[i].Hot, x)
+			add(c.Net.Sources[i].Hot, c.sourceSums(i))
 		}
 	}
 	for _, i := range z.Outputs {
 		if v.HasConverter(i) {
-			g, _ := c.OutputGives(c.Net.Converters[i].Converter)
-			add(c.Net.Converters[i].Out.Hot, supplySums(g))
+			add(c.Net.Converters[i].Out.Hot, c.outputSums(i))
 		}
 	}
 	for _, i := range z.Loads {
@@ -182,7 +178,7 @@ func (c *Circuit) ports(v *explore.View, runs func(int) bool) map[network.NodeID
 }
 
 func supplySums(g Supply) sums {
-	s := sums{gives: g.N.Value}
+	s := sums{gives: g.N.Value, ports: 1}
 	if g.Unlimited {
 		s.gives, s.endless = 0, 1
 	}
@@ -193,7 +189,7 @@ func supplySums(g Supply) sums {
 }
 
 func drawSums(d demand) sums {
-	s := sums{draws: d.n.Value, surge: max(0, d.surge.Value-d.n.Value)}
+	s := sums{draws: d.n.Value, surge: max(0, d.surge.Value-d.n.Value), ports: 1}
 	if !d.brief {
 		s.lasting = d.n.Value
 	}
@@ -204,6 +200,9 @@ func drawSums(d demand) sums {
 // array what the array gives.
 func (c *Circuit) inputSums(v *explore.View, i int) sums {
 	d := c.input(i)
+	if c.Net.Converters[i].Kind.Value == "diode" {
+		return c.diodeTakes(i)
+	}
 	if d.n.Kind == 0 && c.Net.Converters[i].Kind.Value == "mppt" {
 		array := 0.0
 		for _, k := range v.Zone.Sources {
@@ -212,9 +211,9 @@ func (c *Circuit) inputSums(v *explore.View, i int) sums {
 				array += g.N.Value
 			}
 		}
-		return sums{draws: array, lasting: array}
+		return sums{draws: array, lasting: array, ports: 1}
 	}
-	return sums{draws: d.n.Value, lasting: d.n.Value}
+	return sums{draws: d.n.Value, lasting: d.n.Value, ports: 1}
 }
 
 // onlyArrays says whether nothing but solar arrays feeds a zone.
@@ -225,41 +224,6 @@ func (c *Circuit) onlyArrays(z *network.Zone) bool {
 		}
 	}
 	return len(z.Outputs) == 0
-}
-
-// zoneLacks names the inputs without which a zone's sums are least figures.
-func (c *Circuit) zoneLacks(z *network.Zone) []derive.Missing {
-	var out []derive.Missing
-	for _, i := range z.Loads {
-		out = merge(out, c.load(i).lacks...)
-	}
-	for _, i := range z.Inputs {
-		if x := c.Net.Converters[i]; x.Kind.Value != "diode" && !(x.Kind.Value == "mppt" && c.onlyArrays(z)) {
-			out = merge(out, c.input(i).lacks...)
-		}
-	}
-	bank := false
-	for _, i := range z.Sources {
-		s := c.Net.Sources[i].Source
-		if s.Kind.Value == "battery" {
-			_, unlimited, m := c.Accepts(s)
-			bank = bank || unlimited
-			out = merge(out, m...)
-		}
-	}
-	for _, i := range z.Sources { // what charges lithium is bounded by its own limit alone
-		if s := c.Net.Sources[i].Source; bank && s.Kind.Value != "battery" {
-			_, m := c.SourceGives(s)
-			out = merge(out, m...)
-		}
-	}
-	for _, i := range z.Outputs {
-		if x := c.Net.Converters[i].Converter; bank && x.Kind.Value != "diode" {
-			_, m := c.OutputGives(x)
-			out = merge(out, m...)
-		}
-	}
-	return out
 }
 
 // partName names the part an edge belongs to.

@@ -40,14 +40,6 @@ func (p *Page) add(heading string, lines ...Line) {
 
 func text(s string) Line { return Line{Text: s} }
 
-func texts(ss ...string) []Line {
-	var out []Line
-	for _, s := range ss {
-		out = append(out, text(s))
-	}
-	return out
-}
-
 // Write lays the page out for a terminal of a width. All text is escaped.
 func (p *Page) Write(w io.Writer, width int) error {
 	var b strings.Builder

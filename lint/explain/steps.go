@@ -2,9 +2,10 @@ package explain
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"ferrule/lint/derive"
 )
@@ -71,8 +72,6 @@ func how(n derive.Number, at map[derive.Step]int) string {
 	return s
 }
 
-var symbol = regexp.MustCompile(`\pL[\pL\pN_']*`)
-
 // putIn is the right side of a formula with the values of its symbols, and the result; "" where no
 // symbol of it stands for one value.
 func putIn(n derive.Number) string {
@@ -98,20 +97,33 @@ func putIn(n derive.Number) string {
 // insert puts values in the place of symbols, in parentheses where a power follows.
 func insert(formula string, values map[string]string) string {
 	var b strings.Builder
-	end := 0
-	for _, at := range symbol.FindAllStringIndex(formula, -1) {
-		s := formula[at[0]:at[1]]
+	for formula != "" {
+		s, rest := symbol(formula)
 		v, ok := values[s]
-		if !ok || s == "x" { // x is the sign of multiplication
-			continue
-		}
-		if v != s && strings.HasPrefix(formula[at[1]:], "^") {
+		switch {
+		case !ok || s == "x": // x is the sign of multiplication
+			v = s
+		case v != s && strings.HasPrefix(rest, "^"):
 			v = "(" + v + ")"
 		}
-		b.WriteString(formula[end:at[0]] + v)
-		end = at[1]
+		b.WriteString(v)
+		formula = rest
 	}
-	return b.String() + formula[end:]
+	return b.String()
+}
+
+// symbol cuts the first symbol, or the first rune that belongs to none, off a formula. A symbol
+// starts with a letter and goes on with letters and digits.
+func symbol(s string) (first, rest string) {
+	inside := func(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) || r == '_' }
+	if r, size := utf8.DecodeRuneInString(s); !inside(r) {
+		return s[:size], s[size:]
+	}
+	end := strings.IndexFunc(s, func(r rune) bool { return !inside(r) })
+	if end < 0 {
+		end = len(s)
+	}
+	return s[:end], s[end:]
 }
 
 func upper(s string) string {

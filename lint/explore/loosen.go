@@ -37,3 +37,24 @@ func (v *View) Keep(vars []int, still func(*View) bool) []int {
 	}
 	return kept
 }
+
+// Without says whether what still tells ends at some other position of a variable: whether the
+// variable matters to it.
+func (v *View) Without(i int, still func(*View) bool) bool {
+	if v.pos[i] < 0 {
+		return false
+	}
+	for p := range v.net.Vars[i].Positions {
+		if p == v.pos[i] {
+			continue
+		}
+		out := *v
+		out.root = nil
+		out.pos = append([]int(nil), v.pos...)
+		out.pos[i] = p
+		if !still(&out) {
+			return true
+		}
+	}
+	return false
+}

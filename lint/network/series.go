@@ -52,10 +52,17 @@ func (g *gathering) join() *Zone {
 // Upstream joins a zone with every zone that can feed it through converters, and with those that its
 // sources stand on where they are drawn in series.
 func (n *Network) Upstream(z *Zone) *Zone {
+	if up, ok := n.upstream[z]; ok {
+		return up
+	}
 	g := &gathering{n: n, in: map[int]bool{}}
 	g.add(z)
 	g.feed()
-	return g.join()
+	if n.upstream == nil {
+		n.upstream = map[*Zone]*Zone{}
+	}
+	n.upstream[z] = g.join() // the states of a zone are remembered by its address
+	return n.upstream[z]
 }
 
 // Series joins the zones of a source and of all that can be in series with it, and every zone that

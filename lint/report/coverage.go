@@ -61,7 +61,11 @@ func statesLine(s *check.States) string {
 		out = s.Total + " allowed"
 	}
 	if s.Distinct != "" {
-		out += ", " + s.Distinct + " different networks"
+		word := " different networks, switches in transit among them"
+		if s.Distinct == "1" {
+			word = " network"
+		}
+		out += ", " + s.Distinct + word
 	}
 	out += fmt.Sprintf(", %d looked at", s.Examined)
 	if !s.Complete {

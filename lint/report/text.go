@@ -45,9 +45,7 @@ func Text(w io.Writer, run *Run, s Style) error {
 	for _, k := range run.Kits {
 		t.line("%s: a kit; it was read and its references were checked. Verdicts come with the plans that use it.\n", term.Clean(k))
 	}
-	for _, e := range run.Errors {
-		t.unread(e)
-	}
+	t.errors(run.Errors)
 	if len(run.Plans) > 0 {
 		t.line("Cautions")
 		for _, c := range explain.Cautions(run.about()) {
@@ -216,6 +214,18 @@ func quoted(name string) string {
 		return name
 	}
 	return "'" + strings.ReplaceAll(name, "'", `'\''`) + "'"
+}
+
+func (t *text) errors(ds []*hcl.Diagnostic) {
+	files := map[string]bool{}
+	for _, d := range ds {
+		files[d.Subject.Filename] = true
+		t.unread(d)
+	}
+	if len(ds) > 0 {
+		t.labelled("Errors", fmt.Sprintf("%d in %s; a plan with errors gets no verdicts", len(ds), plural(len(files), "file", "files")))
+		t.line("")
+	}
 }
 
 func (t *text) unread(d *hcl.Diagnostic) {

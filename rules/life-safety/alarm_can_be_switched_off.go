@@ -153,7 +153,7 @@ func (a *alarms) darkVerdict(p *lint.Pass, l *network.Load, dark, fed []*explore
 	out := lint.Verdict{Subject: l.Load, Outcome: lint.Violated, Word: lint.Danger, State: w.view.State(w.kept)}
 	out.Message = lint.Quote(l.Load) + " has no power in any state in which it is needed"
 	if len(fed) > 0 {
-		out.Message = lint.Quote(l.Load) + " goes dark with " + lint.Positions(p.Plan, w.view.State(w.turned))
+		out.Message = lint.Quote(l.Load) + " goes dark " + w.ways(p)
 	}
 	switch {
 	case !l.OwnBattery.Set:

@@ -1,6 +1,10 @@
 package lifesafety
 
 import (
+	"cmp"
+	"slices"
+
+	"ferrule/lint"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
 	"ferrule/schema"
@@ -91,33 +95,64 @@ type witness struct {
 	view   *explore.View
 	kept   []int
 	turned []int // of those, the ones that stand otherwise in the nearest state that is fed
+	also   []witness
 }
 
-// tried bounds how many states a small witness is looked for in: they come with fewest parts moved first.
-const tried = 32
+// how tells the positions that made it dark.
+func (w witness) how(p *lint.Pass) string {
+	return lint.Positions(p.Plan, w.view.State(w.turned))
+}
 
-// smallest picks the state that fewest positions make dark.
+const (
+	tried = 32 // bounds how many states a small witness is looked for in: they come with fewest parts moved first
+	told  = 3  // other ways that a message tells
+)
+
+// smallest picks the state that fewest positions make dark, and others that other positions do.
 func smallest(dark, fed []*explore.View, still func(*explore.View) bool) witness {
-	var best witness
-	for i, v := range dark {
-		if i == tried {
-			break
-		}
+	var all []witness
+	for _, v := range dark[:min(tried, len(dark))] {
 		unlike := nearest(v, fed)
-		kept := v.Keep(likeFirst(v.Zone.Vars, unlike), still)
-		if best.view == nil || len(kept) < len(best.kept) {
-			best = witness{view: v, kept: kept}
-			for _, k := range kept {
-				if unlike[k] {
-					best.turned = append(best.turned, k)
-				}
+		w := witness{view: v, kept: v.Keep(likeFirst(v.Zone.Vars, unlike), still)}
+		for _, k := range w.kept {
+			if unlike[k] {
+				w.turned = append(w.turned, k)
 			}
 		}
+		if len(w.turned) == 0 {
+			w.turned = w.kept
+		}
+		all = append(all, w)
 	}
-	if len(best.turned) == 0 {
-		best.turned = best.kept
+	best := slices.MinFunc(all, func(a, b witness) int { return cmp.Compare(len(a.kept), len(b.kept)) })
+	had := map[int]bool{}
+	note(had, best.turned)
+	for _, w := range all {
+		if len(best.also) < told && len(w.turned) > 0 && !overlaps(had, w.turned) {
+			note(had, w.turned)
+			best.also = append(best.also, w)
+		}
 	}
 	return best
+}
+
+func note(had map[int]bool, vars []int) {
+	for _, v := range vars {
+		had[v] = true
+	}
+}
+
+func overlaps(had map[int]bool, vars []int) bool {
+	return slices.ContainsFunc(vars, func(v int) bool { return had[v] })
+}
+
+// ways tells a witness and the others in a sentence: `with "Pack" absent, or with "Main" at off`.
+func (w witness) ways(p *lint.Pass) string {
+	out := "with " + w.how(p)
+	for _, a := range w.also {
+		out += ", or with " + a.how(p)
+	}
+	return out
 }
 
 // nearest gives the variables in which a state differs from the fed state most like it.

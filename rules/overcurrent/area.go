@@ -15,6 +15,7 @@ type area struct {
 	views    []*explore.View
 	complete bool
 	open     *explore.View // every position at once: what is not joined here is joined in no state
+	ahead    map[explore.Hop]*beyond
 }
 
 // newArea looks at a zone; nil where the plan allows no state at all.
@@ -23,7 +24,7 @@ func newArea(p *lint.Pass, z *network.Zone) *area {
 	if len(views) == 0 {
 		return nil
 	}
-	return &area{p, p.Net, z, views, complete, views[0].Loosen(z.Vars...)}
+	return &area{p, p.Net, z, views, complete, views[0].Loosen(z.Vars...), map[explore.Hop]*beyond{}}
 }
 
 // feed is something that can push current into a zone: a source, or one side of a converter.
@@ -115,61 +116,4 @@ func laid(e *network.Edge) float64 {
 		return 0
 	}
 	return e.Wire.Length.Value
-}
-
-// beyond is what a current that leaves a conductor at one end can come to before it comes to an
-// overcurrent device, whatever the positions.
-type beyond struct {
-	devices  []int // edges of the first devices
-	far      map[int]float64
-	loads    []int
-	machines []int // converters
-	sources  []int
-}
-
-func (a *area) beyond(edge int, end network.NodeID) beyond {
-	r := a.bare(a.open, end, edge)
-	out := beyond{far: map[int]float64{}}
-	for _, e := range a.zone.Edges {
-		x := &a.n.Edges[e]
-		if x.Kind != network.Element {
-			continue
-		}
-		for _, at := range []network.NodeID{x.A, x.B} {
-			d, ok := r.Dist[at]
-			if old, seen := out.far[e]; ok && (!seen || d < old) {
-				if !seen {
-					out.devices = append(out.devices, e)
-				}
-				out.far[e] = d
-			}
-		}
-	}
-	for _, i := range a.zone.Loads {
-		if _, ok := r.Dist[a.n.Loads[i].Hot]; ok {
-			out.loads = append(out.loads, i)
-		}
-	}
-	for i := range a.n.Converters {
-		_, in := r.Dist[a.n.Converters[i].In.Hot]
-		_, outp := r.Dist[a.n.Converters[i].Out.Hot]
-		if in || outp {
-			out.machines = append(out.machines, i)
-		}
-	}
-	for i := range a.n.Sources {
-		if _, ok := r.Dist[liveEnd(a.n, a.n.Sources[i].Port)]; ok {
-			out.sources = append(out.sources, i)
-		}
-	}
-	return out
-}
-
-// end gives the one device at the end of a conductor: every way on leads through it, and nothing
-// feeds or draws before it. -1 where there is none such.
-func (b *beyond) end() int {
-	if len(b.devices) != 1 || len(b.loads)+len(b.machines)+len(b.sources) > 0 {
-		return -1
-	}
-	return b.devices[0]
 }

@@ -1,6 +1,8 @@
 package overcurrent
 
 import (
+	"encoding/binary"
+
 	"ferrule/lint"
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
@@ -48,6 +50,15 @@ type run struct {
 func (r *run) wire() *schema.Conductor { return r.n.Edges[r.last().Edge].Wire }
 
 func (r *run) last() explore.Hop { return r.way[len(r.way)-1] }
+
+// key tells ways apart.
+func (r *run) key() string {
+	b := binary.AppendVarint(nil, int64(r.feed.at))
+	for _, h := range r.way {
+		b = binary.AppendVarint(b, int64(h.Edge))
+	}
+	return string(b)
+}
 
 // conductors lists the conductors along the run that count, in order.
 func (r *run) conductors() []*schema.Conductor {

@@ -7,6 +7,7 @@ import (
 
 	"ferrule/lint"
 	"ferrule/lint/derive"
+	"ferrule/lint/explore"
 	"ferrule/lint/network"
 	"ferrule/schema"
 )
@@ -50,69 +51,96 @@ func unprotectedRuns(p *lint.Pass) []lint.Verdict {
 	found := map[string][]*bareRun{} // by conductor
 	unfinished := map[string]bool{}
 	for _, z := range p.Net.Zones {
-		if a := newArea(p, z); a != nil && slices.ContainsFunc(a.feeds(), func(f feed) bool { return f.battery(p.Net) }) {
-			for _, b := range bareRuns(a) {
-				found[b.wire().Addr] = append(found[b.wire().Addr], b)
-			}
-			for _, e := range a.wires() {
-				unfinished[p.Net.Edges[e].Addr] = !a.complete
-			}
+		a := newArea(p, z)
+		if a == nil || !slices.ContainsFunc(a.feeds(), func(f feed) bool { return f.battery(p.Net) }) {
+			continue
+		}
+		for _, b := range bareRuns(a) {
+			addr := b.wire().Addr
+			found[addr] = append(found[addr], b)
+		}
+		for _, e := range a.wires() {
+			unfinished[p.Net.Edges[e].Addr] = !a.complete
 		}
 	}
-	return sortRuns(p, found, unfinished)
+	var out []lint.Verdict
+	for _, c := range p.Plan.Conductors {
+		out = append(out, answers(c, found[c.Addr], unfinished[c.Addr])...)
+	}
+	return out
 }
 
-// bareRun is the worst that was found of one end of a conductor.
+// answers gives what was found of a conductor, each end by itself; one answer where nothing was.
+func answers(c *schema.Conductor, found []*bareRun, unfinished bool) []lint.Verdict {
+	holds := lint.Verdict{Subject: c, Outcome: lint.Holds}
+	var out []lint.Verdict
+	for _, b := range found {
+		if b.verdict.Outcome == lint.Holds {
+			holds = b.verdict
+		} else {
+			out = append(out, b.verdict)
+		}
+	}
+	switch {
+	case len(out) > 0:
+		return out
+	case unfinished:
+		return []lint.Verdict{lint.Unfinished(c, lint.Danger)}
+	}
+	return []lint.Verdict{holds}
+}
+
+// bareRun is the worst that was found of one end at which a battery can feed a conductor.
 type bareRun struct {
 	*run
+	allow   allowance
 	verdict lint.Verdict
-	leader  *bareRun // the run of the same cause that comes first on its way; itself where none does
 }
 
 // bareRuns judges every end at which a conductor can be fed by a battery before any device.
 func bareRuns(a *area) []*bareRun {
-	type entry struct {
-		edge int
-		at   network.NodeID
-	}
-	limit := allowanceOf(a.p.Plan)
-	worst := map[entry]*bareRun{}
-	var out []*bareRun
-	wires := a.wires()
+	s := &search{area: a, allow: allowanceOf(a.p.Plan), worst: map[explore.Hop]*bareRun{}, known: map[string]bool{}}
 	for _, v := range a.views {
 		for _, f := range a.feeds() {
-			if !f.battery(a.n) || !f.present(a.n, v) {
-				continue
-			}
-			reach := a.bare(v, f.at, -1)
-			for _, e := range wires {
-				r, ok := a.through(f, v, reach, e)
-				if !ok {
-					continue
-				}
-				k := entry{e, r.last().From}
-				old := worst[k]
-				if old == nil {
-					old = &bareRun{run: r, verdict: r.judge(limit)}
-					worst[k] = old
-					out = append(out, old)
-				} else if old.verdict.Outcome != lint.Violated {
-					if w := r.judge(limit); graver(w, old.verdict) {
-						old.run, old.verdict = r, w
-					}
-				}
+			if f.battery(a.n) && f.present(a.n, v) {
+				s.look(v, f)
 			}
 		}
 	}
-	for _, b := range out {
-		b.leader = b
-		for _, h := range b.way {
-			if first := worst[entry{h.Edge, h.From}]; first != nil && first.verdict.Outcome == b.verdict.Outcome && b.leader == b {
-				b.leader = first
-			}
+	s.group()
+	return s.list
+}
+
+// search goes over the views of an area.
+type search struct {
+	*area
+	allow allowance
+	list  []*bareRun
+	worst map[explore.Hop]*bareRun
+	known map[string]bool // ways whose answer does not hang on the view
+}
+
+func (s *search) look(v *explore.View, f feed) {
+	reach := s.bare(v, f.at, -1)
+	for _, e := range s.wires() {
+		r, ok := s.through(f, v, reach, e)
+		if !ok || s.known[r.key()] {
+			continue
+		}
+		old := s.worst[r.last()]
+		if old != nil && old.verdict.Outcome == lint.Violated && old.verdict.Word == lint.Danger {
+			continue
+		}
+		now := &bareRun{run: r, allow: s.allow}
+		s.known[r.key()] = now.judge()
+		switch {
+		case old == nil:
+			s.worst[r.last()] = now
+			s.list = append(s.list, now)
+		case graver(now.verdict, old.verdict):
+			*old = *now
 		}
 	}
-	return out
 }
 
 // graver says whether an answer says worse than another.
@@ -121,36 +149,151 @@ func graver(a, b lint.Verdict) bool {
 	return cmp.Or(weight[a.Outcome]-weight[b.Outcome], int(a.Word)-int(b.Word)) > 0
 }
 
-// judge answers for one run.
-func (r *bareRun) judge() lint.Verdict {
-	c := r.wire()
-	v := lint.Verdict{Subject: c, Outcome: lint.Holds, Word: lint.Danger, Cause: r.feed.block.Header().Addr}
-	v.Related = []string{v.Cause}
+// group puts runs of one cause together: the first conductor on the way at which the limit passes
+// leads.
+func (s *search) group() {
+	for _, b := range s.list {
+		if b.verdict.Outcome != lint.Violated {
+			continue
+		}
+		for _, h := range b.way {
+			if first := s.worst[h]; first != nil && first.verdict.Outcome == lint.Violated {
+				b.verdict.Group = "run through " + first.wire().Addr + " from " + s.n.Nodes[h.From].Place()
+				break
+			}
+		}
+	}
+}
+
+// judge answers for one run; settled says that no other state of the same way can answer otherwise.
+func (r *bareRun) judge() (settled bool) {
+	c, from := r.wire(), r.feed.block
+	r.verdict = lint.Verdict{Subject: c, Outcome: lint.Holds, Word: lint.Danger, Cause: from.Header().Addr, Related: []string{from.Header().Addr}}
+	v := &r.verdict
 	if c.Cranking.True() {
-		return v
+		return true
 	}
 	far, noLength := r.far()
 	known, sheathed, noSheath := r.limit(r.allow)
 	v.Numbers = []derive.Number{known, far}
-	on := r.beyond(r.last().Edge, r.last().To)
-	none := len(on.devices) == 0 && len(on.loads)+len(on.machines) > 0
-	if r.braking(on) {
+	if r.brakes() {
 		v.Word = lint.Caution
 	}
+	on := r.beyond(r.last())
+	none := len(on.devices) == 0 && on.users > 0
 	switch {
-	case !none && far.Value <= known.Value && noLength == nil:
-		return v
-	case !none && far.Value <= known.Value:
-		v.Outcome, v.Missing = lint.NotProven, noLength
-		v.Message = fmt.Sprintf("How far %s runs from %s before the first overcurrent device is not written.", lint.Quote(c), lint.Quote(r.feed.block))
-		return v
-	case !none && r.tap(on):
-		return v
-	case !none && far.Value <= sheathed.Value && noLength == nil:
-		v.Outcome, v.Missing = lint.NotProven, noSheath
-		v.Message = fmt.Sprintf("%s may run %s from %s without an overcurrent device only where it is sheathed all the way, which is not written.",
-			lint.Quote(c), far.Text(), lint.Quote(r.feed.block))
-		return v
+	case none, far.Value > sheathed.Value && !r.tap(on):
+		return r.burns(known, none)
+	case far.Value > known.Value && !r.tap(on):
+		r.unproven(noSheath, fmt.Sprintf("%s may run %s from %s without an overcurrent device only where it is sheathed all the way, which is not written.",
+			lint.Quote(c), far.Text(), lint.Quote(from)))
+	case far.Value <= known.Value && noLength != nil:
+		r.unproven(noLength, fmt.Sprintf("How far %s runs from %s before the first overcurrent device is not written.", lint.Quote(c), lint.Quote(from)))
 	}
-	return r.burns(v, known, on)
+	return true
+}
+
+func (r *bareRun) unproven(lacks []lint.Missing, message string) {
+	r.verdict.Outcome, r.verdict.Missing, r.verdict.Message = lint.NotProven, lacks, message
+}
+
+// brakes says whether the run belongs to a braking or breakaway circuit.
+func (r *bareRun) brakes() bool {
+	return slices.ContainsFunc(r.way, func(h explore.Hop) bool { return r.breakaway(h.Edge) }) || r.braking(r.last())
+}
+
+// tap says whether the conductor is a thin tap off a bigger run that is itself in order, with a device
+// that guards it at its end, no farther off than a device may be.
+func (r *bareRun) tap(on *beyond) bool {
+	start := r.bigger()
+	d := on.end()
+	if start < 0 || d < 0 || !r.n.Edges[d].Fuse.Rating.Set {
+		return false
+	}
+	if big := (&run{r.area, r.feed, r.view, r.way[:start]}); !big.wire().Cranking.True() {
+		far, lacks := big.far()
+		if known, _, _ := big.limit(r.allow); lacks != nil || far.Value > known.Value {
+			return false
+		}
+	}
+	tap := &run{r.area, feed{block: r.feed.block, source: -1}, r.view, r.way[start:]}
+	far, lacks := tap.far()
+	known, _, _ := tap.limit(r.allow)
+	most := ceilingOf(r.p, r.wire(), r.last().From)
+	return lacks == nil && far.Value+on.far[d] <= known.Value && most.most.Kind != 0 && most.lacks == nil && !most.tooBig(r.n.Edges[d].Fuse.Rating.Value)
+}
+
+// bigger is the number of hops after which the run has left the last conductor bigger than its own;
+// -1 where there is none.
+func (r *bareRun) bigger() int {
+	own := r.wire()
+	for i := len(r.way) - 2; i >= 0; i-- {
+		e := &r.n.Edges[r.way[i].Edge]
+		if e.Kind == network.Wire && own.Size.Set && (e.Wire.Cranking.True() || e.Wire.Size.Set && e.Wire.Size.Area > own.Size.Area) {
+			return i + 1
+		}
+	}
+	return -1
+}
+
+// burns compares the fault at the far end with what the conductor carries.
+func (r *bareRun) burns(limit derive.Number, none bool) (settled bool) {
+	v, c := &r.verdict, r.wire()
+	iz, lacks := r.p.Circuit.Ampacity(c)
+	fault, lacksToo := faultAt(r.p, r.view, r.last().To)
+	v.State = r.feed.witness(r.view, r.way)
+	v.Path = r.view.Places(r.feed.at, r.way)
+	switch {
+	case iz.Kind == 0 || fault.Kind == 0:
+		r.unproven(append(lacks, lacksToo...), fmt.Sprintf("%s%s; whether a short at its far end draws more than it carries cannot be told.", r.where(limit, none), r.first(none)))
+		return true
+	case fault.Value > iz.Value:
+		v.Outcome, v.Message = lint.Violated, r.where(limit, none)+r.first(none)+"."
+		if v.Word == lint.Caution {
+			v.Message += " A braking circuit may go without one, so that a blown device cannot take the brakes away; then nothing but the wire limits a fault in it."
+		}
+	case lacks != nil || lacksToo != nil:
+		r.unproven(append(lacks, lacksToo...), r.where(limit, none)+r.first(none)+"; whether a short at its far end draws more than it carries cannot be told.")
+	case assumedOhms(fault) != nil && 2*fault.Value > iz.Value:
+		r.unproven(assumedOhms(fault), r.where(limit, none)+r.first(none)+"; a short at its far end draws less than it carries only if an assumed battery resistance is right.")
+	}
+	v.Numbers = append(v.Numbers, iz, fault)
+	if t, m := r.p.Circuit.WithstandTime(c, fault); m == nil && v.Outcome == lint.Violated {
+		v.Numbers = append(v.Numbers, t)
+	}
+	return false
+}
+
+// where tells the conductor and the distance without a device.
+func (r *bareRun) where(limit derive.Number, none bool) string {
+	c := r.wire()
+	what := lint.Quote(c)
+	if c.Size.Set && c.Length.Set {
+		what = fmt.Sprintf("%s (%s, %s)", what, c.Size.Size, derive.Text(c.Length.Value, "m"))
+	}
+	if none {
+		return fmt.Sprintf("%s is fed from %s with no overcurrent device", what, lint.Quote(r.feed.block))
+	}
+	return fmt.Sprintf("%s meets source %s with no overcurrent device in the first %s", what, lint.Quote(r.feed.block), limit.Text())
+}
+
+// first tells the first device on the way.
+func (r *bareRun) first(none bool) string {
+	on := r.beyond(r.last())
+	best := -1
+	for _, d := range on.devices {
+		if best < 0 || on.far[d] < on.far[best] {
+			best = d
+		}
+	}
+	switch far, lacks := r.far(); {
+	case none:
+		return ", neither before it nor after it"
+	case best < 0:
+		return ", and there is none on the way"
+	case lacks != nil:
+		return fmt.Sprintf("; the first one on the way is %s", lint.Quote(r.n.Edges[best].Fuse))
+	default:
+		return fmt.Sprintf("; the first one on the way is %s, %s off", lint.Quote(r.n.Edges[best].Fuse), derive.Text(far.Value+on.far[best], "m"))
+	}
 }

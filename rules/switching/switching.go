@@ -3,4 +3,6 @@ package switching
 import "ferrule/lint"
 
 // Rules lists the family's rules, by id.
-var Rules = []*lint.Rule{}
+var Rules = []*lint.Rule{
+	offButLive,
+}

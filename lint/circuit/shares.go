@@ -1,0 +1,343 @@
+package circuit
+
+import (
+	"math"
+
+	"ferrule/lint/derive"
+	"ferrule/lint/explore"
+	"ferrule/lint/network"
+	"ferrule/schema"
+)
+
+// attachment is one thing attached to the network, as far as currents care.
+type attachment struct {
+	network.Port
+	addr     string
+	supplies bool // a source or a converter's output
+	present  func(v *explore.View) bool
+}
+
+func (c *Circuit) attached(z *network.Zone) []attachment {
+	n := c.Net
+	var out []attachment
+	for _, i := range z.Sources {
+		out = append(out, attachment{n.Sources[i].Port, n.Sources[i].Addr, true, func(v *explore.View) bool { return v.HasSource(i) }})
+	}
+	for _, i := range z.Outputs {
+		out = append(out, attachment{n.Converters[i].Out, n.Converters[i].Addr, true, func(v *explore.View) bool { return v.HasConverter(i) }})
+	}
+	for _, i := range z.Loads {
+		out = append(out, attachment{n.Loads[i].Port, n.Loads[i].Addr, false, func(v *explore.View) bool { return v.HasLoad(i) }})
+	}
+	for _, i := range z.Inputs {
+		out = append(out, attachment{n.Converters[i].In, n.Converters[i].Addr, false, func(v *explore.View) bool { return v.HasConverter(i) }})
+	}
+	return out
+}
+
+// zoneAt is the zone that an edge lies in, nil for a return.
+func (c *Circuit) edgeZone(edge int) *network.Zone {
+	e := &c.Net.Edges[edge]
+	if z := c.Net.ZoneOf(e.A); z != nil {
+		return z
+	}
+	return c.Net.ZoneOf(e.B)
+}
+
+// apart is what stays joined to a node without an edge, contacts closed, on one side of the network:
+// returns or live.
+func (c *Circuit) apart(from network.NodeID, without int) map[network.NodeID]bool {
+	live := c.Net.ZoneOf(from) != nil
+	out := map[network.NodeID]bool{from: true}
+	queue := []network.NodeID{from}
+	for len(queue) > 0 {
+		id := queue[0]
+		queue = queue[1:]
+		for _, e := range c.Net.At(id) {
+			to := c.Net.Edges[e].Other(id)
+			if e != without && !out[to] && (c.Net.ZoneOf(to) != nil) == live {
+				out[to] = true
+				queue = append(queue, to)
+			}
+		}
+	}
+	return out
+}
+
+// FeedOf is a live edge that carries exactly what a return edge carries, in every state: each of the
+// two cuts the same parts off. -1 where there is none, as for a return that circuits share.
+func (c *Circuit) FeedOf(edge int) int {
+	e := &c.Net.Edges[edge]
+	beyond := c.apart(e.A, edge)
+	if beyond[e.B] {
+		return -1
+	}
+	var z *network.Zone
+	for _, k := range c.Net.Zones {
+		in, out := 0, 0
+		for _, p := range c.attached(k) {
+			switch {
+			case p.Ret == network.None || c.Net.ZoneOf(p.Ret) != nil:
+				return -1 // a string of sources: what comes home through where is not that simple
+			case beyond[p.Ret]:
+				in++
+			default:
+				out++
+			}
+		}
+		if in > 0 && out > 0 {
+			if z != nil {
+				return -1
+			}
+			z = k
+		}
+	}
+	if z == nil {
+		return -1
+	}
+	return c.feedAmong(z, beyond)
+}
+
+func (c *Circuit) feedAmong(z *network.Zone, beyond map[network.NodeID]bool) int {
+	best, least := -1, 0.0
+	ports := c.attached(z)
+	for _, f := range z.Edges {
+		far := c.apart(c.Net.Edges[f].A, f)
+		if far[c.Net.Edges[f].B] {
+			continue
+		}
+		same, other := true, true
+		for _, p := range ports {
+			same = same && far[p.Hot] == beyond[p.Ret]
+			other = other && far[p.Hot] != beyond[p.Ret]
+		}
+		if w := c.Worst(f).Capped.Value; (same || other) && (best < 0 || w < least) {
+			best, least = f, w
+		}
+	}
+	return best
+}
+
+// LacksAt narrows what an edge's largest current lacks to what bears on that edge: a part counts
+// only where something on the other side of the edge could supply it, or take from it.
+func (c *Circuit) LacksAt(edge int) []derive.Missing {
+	all := c.Worst(edge).Lacks
+	z, e := c.edgeZone(edge), &c.Net.Edges[edge]
+	if z == nil || len(all) == 0 {
+		return all
+	}
+	near := c.apart(e.A, edge)
+	if near[e.B] {
+		return all
+	}
+	ports := c.attached(z)
+	count := map[bool]int{} // supplies by side
+	any := map[bool]int{}
+	for _, p := range ports {
+		any[near[p.Hot]]++
+		if p.supplies {
+			count[near[p.Hot]]++
+		}
+	}
+	var out []derive.Missing
+	for _, m := range all {
+		bears, found := false, false
+		for _, p := range ports {
+			if p.addr == m.Subject {
+				found = true
+				other := !near[p.Hot]
+				bears = bears || count[other] > 0 || p.supplies && any[other] > 0
+			}
+		}
+		if bears || !found {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// Guarded says whether devices alone keep the current of a live edge at or below a limit in A, in
+// every state and whatever is drawn: on one of its sides what supplies, or on the other what takes,
+// lies behind devices whose ratings add up to no more.
+func (c *Circuit) Guarded(edge int, limit float64) bool {
+	z := c.edgeZone(edge)
+	if z == nil {
+		return false
+	}
+	list, complete := c.Space.Views(z, explore.All())
+	ports := c.attached(z)
+	e := &c.Net.Edges[edge]
+	for _, v := range list {
+		if !v.Conducts(edge) {
+			continue
+		}
+		through := func(from, to network.NodeID) bool {
+			return c.passes(v, edge, from, ports, true, limit) && c.passes(v, edge, to, ports, false, limit)
+		}
+		if through(e.A, e.B) || through(e.B, e.A) {
+			return false
+		}
+	}
+	return complete
+}
+
+// passes says whether more than a limit can run between a node and the ports, without the edge. It is
+// a search for augmenting ways over the ratings of devices.
+func (c *Circuit) passes(v *explore.View, without int, from network.NodeID, ports []attachment, supplies bool, limit float64) bool {
+	ends := map[network.NodeID]bool{}
+	for _, p := range ports {
+		if (p.supplies || !supplies) && p.present(v) {
+			ends[p.Hot] = true
+		}
+	}
+	flow := map[int]float64{} // from A to B
+	for total := 0.0; total <= limit; {
+		way := c.augment(v, without, from, ends, flow)
+		if way == nil {
+			return false
+		}
+		most := math.Inf(1)
+		for _, h := range way {
+			most = min(most, c.left(h, flow))
+		}
+		if total += most; math.IsInf(most, 1) {
+			return true
+		}
+		for _, h := range way {
+			if h.From == c.Net.Edges[h.Edge].A {
+				flow[h.Edge] += most
+			} else {
+				flow[h.Edge] -= most
+			}
+		}
+	}
+	return true
+}
+
+// left is what a device still lets pass in the direction of a hop.
+func (c *Circuit) left(h explore.Hop, flow map[int]float64) float64 {
+	e := &c.Net.Edges[h.Edge]
+	if e.Kind != network.Element || !e.Fuse.Rating.Set {
+		return math.Inf(1)
+	}
+	if h.From == e.A {
+		return e.Fuse.Rating.Value - flow[h.Edge]
+	}
+	return e.Fuse.Rating.Value + flow[h.Edge]
+}
+
+func (c *Circuit) augment(v *explore.View, without int, from network.NodeID, ends map[network.NodeID]bool, flow map[int]float64) explore.Path {
+	via := map[network.NodeID]explore.Hop{from: {Edge: -1}}
+	queue := []network.NodeID{from}
+	for len(queue) > 0 {
+		id := queue[0]
+		queue = queue[1:]
+		if ends[id] {
+			way := explore.Path{} // not nil: a port may sit on the edge's own end
+			for h := via[id]; h.Edge >= 0; h = via[h.From] {
+				way = append(way, h)
+			}
+			return way
+		}
+		for _, e := range c.Net.At(id) {
+			h := explore.Hop{Edge: e, From: id, To: c.Net.Edges[e].Other(id)}
+			if _, seen := via[h.To]; !seen && e != without && c.Net.ZoneOf(h.To) != nil && v.Conducts(e) && c.left(h, flow) > 1e-9 {
+				via[h.To] = h
+				queue = append(queue, h.To)
+			}
+		}
+	}
+	return nil
+}
+
+// StateOf is the positions that make the largest current of a live edge: those on the ways to what
+// supplies it and to what draws through it.
+func (c *Circuit) StateOf(edge int) []network.Position {
+	w := c.Worst(edge)
+	if w.View == nil {
+		return nil
+	}
+	e, v := &c.Net.Edges[edge], w.View
+	use := func(i int, _ network.NodeID) bool { return i != edge && c.edgeZone(i) == v.Zone }
+	reach := []*explore.Reach{v.Reach(e.A, use, nil), v.Reach(e.B, use, nil)}
+	fed := make([]bool, 2)
+	ports := c.attached(v.Zone)
+	for i, r := range reach {
+		for _, p := range ports {
+			_, there := r.Dist[p.Hot]
+			fed[i] = fed[i] || there && p.supplies && p.present(v)
+		}
+	}
+	edges := []int{edge}
+	var sources []int
+	for i, r := range reach {
+		for _, p := range ports {
+			if _, there := r.Dist[p.Hot]; there && p.present(v) && (p.supplies || fed[1-i]) {
+				edges = append(edges, r.To(p.Hot).Edges()...)
+			}
+		}
+		for _, s := range v.Zone.Sources {
+			if _, there := r.Dist[c.Net.Sources[s].Hot]; there && v.HasSource(s) {
+				sources = append(sources, s)
+			}
+		}
+	}
+	return v.Witness(edges, sources...)
+}
+
+// Starters lists the loads at the end of a conductor that feeds an engine's starter.
+func (c *Circuit) Starters() []int {
+	var out []int
+	for i := range c.Net.Loads {
+		for _, e := range c.Net.At(c.Net.Loads[i].Hot) {
+			if w := c.Net.Edges[e].Wire; w != nil && w.Cranking.True() {
+				out = append(out, i)
+				break
+			}
+		}
+	}
+	return out
+}
+
+// Beside is an edge's largest current, capped by devices, less what starters draw of it, in A; lacks
+// leaves the starters' own figures out.
+func (c *Circuit) Beside(edge int) (derive.Number, []derive.Missing) {
+	w, lacks := c.Worst(edge), c.LacksAt(edge)
+	rest := w.Steady.Value
+	from := []derive.Number{w.Capped}
+	starter := map[string]bool{}
+	for _, i := range c.Starters() {
+		starter[c.Net.Loads[i].Addr] = true
+		n, _ := c.LoadCurrent(i)
+		for _, k := range w.Steady.From {
+			if n.Kind != 0 && k.Name == n.Name {
+				rest -= n.Value
+				from = append(from, n)
+			}
+		}
+	}
+	var left []derive.Missing
+	for _, m := range lacks {
+		if !starter[m.Subject] {
+			left = append(left, m)
+		}
+	}
+	return derive.Compute("largest current beside the starter", "Iwc", max(0, min(rest, w.Capped.Value)), "A", "Iwc less what the starter draws for seconds", from...), left
+}
+
+// CrankingAt says whether an edge, or a wire at one of its ends, belongs to a starter's circuit.
+func (c *Circuit) CrankingAt(edge int) bool {
+	e := &c.Net.Edges[edge]
+	cranks := func(w *schema.Conductor) bool { return w != nil && w.Cranking.True() }
+	if e.Wire != nil {
+		return cranks(e.Wire)
+	}
+	for _, end := range []network.NodeID{e.A, e.B} {
+		for _, i := range c.Net.At(end) {
+			if cranks(c.Net.Edges[i].Wire) {
+				return true
+			}
+		}
+	}
+	return false
+}

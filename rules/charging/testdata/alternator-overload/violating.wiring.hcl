@@ -1,0 +1,64 @@
+# A relay puts lithium straight on the alternator whenever the engine runs.
+
+system "t" {
+  practice = ["general"]
+}
+
+source "engine" { # want warning "\"Engine\" charges \"Pack\" with nothing between that limits the current: up to"
+  label             = "Engine"
+  kind              = "alternator"
+  rated             = "60 A"
+  regulated_voltage = "14.4 V"
+}
+
+source "truck" {
+  label     = "Truck"
+  kind      = "battery"
+  chemistry = "flooded"
+  voltage   = "12 V"
+  capacity  = "100 Ah"
+  role      = "starting"
+}
+
+source "pack" {
+  label     = "Pack"
+  kind      = "battery"
+  chemistry = "lifepo4"
+  voltage   = "12.8 V"
+  capacity  = "100 Ah"
+}
+
+switch "relay" {
+  label     = "Relay"
+  terminals = ["start", "house"]
+  kind      = "relay"
+  follows   = source.engine
+
+  position "released" {
+  }
+
+  position "pulled" {
+    joins = [["start", "house"]]
+  }
+}
+
+conductor "a" {
+  from   = source.engine
+  to     = source.truck
+  size   = "8 AWG"
+  length = "1 m"
+}
+
+conductor "b" {
+  from   = source.truck
+  to     = switch.relay.start
+  size   = "8 AWG"
+  length = "1 m"
+}
+
+conductor "c" {
+  from   = switch.relay.house
+  to     = source.pack
+  size   = "8 AWG"
+  length = "1 m"
+}

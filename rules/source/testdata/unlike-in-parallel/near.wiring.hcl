@@ -1,0 +1,71 @@
+# Two of a kind may be joined; a series string is no parallel; a thin long lead is not stiff.
+
+system "t" {
+  practice = ["general"]
+}
+
+source "left" {
+  label     = "Left"
+  kind      = "battery"
+  chemistry = "agm"
+  voltage   = "12 V"
+  capacity  = "100 Ah"
+}
+
+source "right" {
+  label     = "Right"
+  kind      = "battery"
+  chemistry = "agm"
+  voltage   = "12 V"
+  capacity  = "100 Ah"
+}
+
+source "far" {
+  label     = "Far"
+  kind      = "battery"
+  chemistry = "gel"
+  voltage   = "12 V"
+  capacity  = "100 Ah"
+}
+
+source "low" {
+  label     = "Low"
+  kind      = "battery"
+  chemistry = "flooded"
+  voltage   = "6 V"
+  capacity  = "100 Ah"
+}
+
+source "high" {
+  label     = "High"
+  kind      = "battery"
+  chemistry = "flooded"
+  voltage   = "6 V"
+  capacity  = "100 Ah"
+}
+
+conductor "a" {
+  from   = source.left
+  to     = source.right
+  size   = "8 AWG"
+  length = "1 m"
+}
+
+conductor "link" {
+  polarity = "positive"
+  from     = source.low.pos
+  to       = source.high.neg
+  size     = "4 AWG"
+  length   = "0.3 m"
+}
+
+conductor "d" {
+  from   = source.far
+  to     = load.lamp
+  size   = "18 AWG"
+  length = "12 m"
+}
+
+load "lamp" {
+  draw = "1 A"
+}

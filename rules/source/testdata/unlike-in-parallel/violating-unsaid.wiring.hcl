@@ -1,0 +1,48 @@
+# The selector's transition is not written: not proven, by name.
+
+system "t" {
+  practice = ["general"]
+}
+
+source "pack" { # want not-proven warning "Unless \"Pick\" breaks before it makes"
+  label     = "Pack"
+  kind      = "battery"
+  chemistry = "lifepo4"
+  voltage   = "12.8 V"
+  capacity  = "100 Ah"
+}
+
+source "aux" {
+  label     = "Aux"
+  kind      = "battery"
+  chemistry = "agm"
+  voltage   = "12 V"
+  capacity  = "100 Ah"
+}
+
+switch "pick" {
+  label     = "Pick"
+  terminals = ["pack", "aux", "house"]
+
+  position "pack" {
+    joins = [["pack", "house"]]
+  }
+
+  position "aux" {
+    joins = [["aux", "house"]]
+  }
+}
+
+conductor "a" {
+  from   = source.pack
+  to     = switch.pick.pack
+  size   = "8 AWG"
+  length = "1 m"
+}
+
+conductor "b" {
+  from   = source.aux
+  to     = switch.pick.aux
+  size   = "8 AWG"
+  length = "1 m"
+}

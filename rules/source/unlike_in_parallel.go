@@ -1,0 +1,288 @@
+package source
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"ferrule/lint"
+	"ferrule/lint/circuit"
+	"ferrule/lint/derive"
+	"ferrule/lint/explore"
+	"ferrule/lint/network"
+	"ferrule/schema"
+)
+
+var unlikeInParallel = &lint.Rule{
+	ID:      "source/unlike-in-parallel",
+	Claim:   "A position joins batteries that must not be joined.",
+	Words:   []lint.Severity{lint.Danger, lint.Warning, lint.Caution},
+	Subject: "battery",
+	When: "In some state, the blink between two positions of a selector included, two batteries, or strings of them, lie on one pair of wires through less than " +
+		"0.2 ohm while their rested full voltages are more than 0.2 V apart.",
+	Why: "The fuller battery drives tens to hundreds of amperes into the other, through wire sized for a load: hence warning. Where the nominal voltages differ it is " +
+		"a short circuit through a battery: hence danger. A momentary cross-connection for an emergency start is a caution: a hand is on it, and lets go.",
+	Numbers: "Rested full voltages by chemistry and cells, so that like batteries never differ. The current is the higher one rested full against the lower one empty, " +
+		"through the low resistance of both and the way of least resistance between them, conductors at 20 C and joints at nothing. A conductor without size or length counts " +
+		"as no resistance. Nominal voltages differ where one is a quarter more than the other.",
+	Not: "Like batteries at unequal charge. Batteries of one chemistry but different age or capacity. Batteries in series, which are no parallel; a string drawn as blocks is " +
+		"compared as a whole. A battery that any converter or diode stands before. Batteries whose positive is drawn on the return side.",
+	Offer: "A dc-dc converter between the two; a selector without a position that joins both, break-before-make; an interlock.",
+	Meter: "Rested volts of each before they are joined; a clamp on the wire at first contact.",
+	Cites: []lint.Citation{
+		{Ref: "magazine article on banks of lithium beside lead-acid", Standing: lint.Read, Note: "they do not share charge or load"},
+		{Ref: "ABYC E-13", Standing: lint.FromMemory, For: []string{"us-boat"}, Note: "lithium batteries on boats"},
+		{Ref: "common practice", Standing: lint.CommonPractice, Note: "unlike batteries are kept apart by a converter"},
+	},
+	Remedy: true,
+	Folds:  []string{"source/joined-at-unequal-charge", "charging/wrong-voltage", "charging/drains-starting-battery"},
+	Since:  "0.1",
+	Run:    unlikes,
+}
+
+const (
+	voltsApart  = 0.2  // V
+	sameWires   = 0.2  // ohm
+	otherNature = 1.25 // ratio of nominal voltages from which they differ
+)
+
+func unlikes(p *lint.Pass) []lint.Verdict {
+	found := map[int][]lint.Verdict{}
+	for _, b := range banks(p.Net) {
+		b.judge(p, found)
+	}
+	var out []lint.Verdict
+	for i := range p.Net.Sources {
+		s := p.Net.Sources[i].Source
+		switch {
+		case s.Kind.Value != "battery":
+		case len(found[i]) > 0:
+			out = append(out, found[i]...)
+		default:
+			out = append(out, lint.Verdict{Subject: s, Outcome: lint.Holds})
+		}
+	}
+	return out
+}
+
+// judge answers for every battery of a bank: its worst clash, and its worst that is not proven.
+func (b *bank) judge(p *lint.Pass, found map[int][]lint.Verdict) {
+	if len(b.batteries) < 2 {
+		return
+	}
+	views, complete := p.Space.Views(b.zone, explore.All())
+	sure, unsure, like := map[int]*clash{}, map[int]*clash{}, map[int][]derive.Number{}
+	for _, v := range views {
+		stacks := b.stacks(p.Net, v)
+		for i, one := range stacks {
+			for _, other := range stacks[:i] {
+				if one.shares(other) || !meet(p.Net, v, one.port(p.Net), other.port(p.Net)) {
+					continue
+				}
+				c := clashOf(p, v, other, one)
+				for _, s := range []stack{one, other} {
+					keep(c, s[0], sure, unsure, like)
+				}
+			}
+		}
+	}
+	for _, i := range b.batteries {
+		if c := sure[i]; c != nil {
+			found[i] = append(found[i], c.verdict(p, i))
+		}
+		if c := unsure[i]; c != nil {
+			found[i] = append(found[i], c.verdict(p, i))
+		}
+		switch {
+		case len(found[i]) > 0:
+		case !complete:
+			found[i] = []lint.Verdict{lint.Unfinished(p.Net.Sources[i].Source, lint.Danger)}
+		default:
+			found[i] = []lint.Verdict{{Subject: p.Net.Sources[i].Source, Outcome: lint.Holds, Numbers: like[i]}}
+		}
+	}
+}
+
+// meet says whether two ports are on one pair of wires; a return that is drawn nowhere is taken to be joined.
+func meet(n *network.Network, v *explore.View, a, b network.Port) bool {
+	return v.Joined(a.Hot, b.Hot) && (v.Joined(a.Ret, b.Ret) || len(n.At(a.Ret)) == 0 || len(n.At(b.Ret)) == 0)
+}
+
+// clash is two stacks on one pair of wires.
+type clash struct {
+	view    *explore.View
+	a, b    stack
+	word    lint.Severity // 0 where they are alike
+	missing []lint.Missing
+	state   []lint.Position
+	numbers []derive.Number
+	edges   []int
+	current derive.Number
+}
+
+// keep notes a clash for a battery where it is worse than what was found, or told by fewer positions.
+func keep(c *clash, battery int, sure, unsure map[int]*clash, like map[int][]derive.Number) {
+	at := sure
+	switch {
+	case c == nil:
+		return
+	case c.word == 0:
+		like[battery] = c.numbers
+		return
+	case len(c.missing) > 0:
+		at = unsure
+	}
+	if old := at[battery]; old == nil || c.word > old.word || c.word == old.word && len(c.state) < len(old.state) {
+		at[battery] = c
+	}
+}
+
+// clashOf judges two stacks that meet; nil where too much wire lies between them.
+func clashOf(p *lint.Pass, v *explore.View, a, b stack) *clash {
+	va, la := a.rested(p)
+	vb, lb := b.rested(p)
+	c := &clash{view: v, a: a, b: b, word: lint.Warning, numbers: []derive.Number{va, vb}}
+	lacks := append(la, lb...)
+	differ, stated := a.otherNature(p, b)
+	if len(lacks) == 0 && math.Abs(va.Value-vb.Value) <= voltsApart {
+		c.word = 0
+		return c
+	}
+	if differ || !stated {
+		c.word = lint.Danger
+	}
+	if len(lacks) > 0 {
+		c.numbers = nil
+		if !differ {
+			c.missing = lacks
+		}
+	}
+	c.edges = leastWay(p, v, a.port(p.Net), b.port(p.Net))
+	wire, open := p.Circuit.Loop(c.edges, circuit.Prospective)
+	if wire.Value >= sameWires {
+		return nil
+	}
+	if c.word == lint.Warning && onlyMomentary(p, v, a.port(p.Net), b.port(p.Net)) {
+		c.word = lint.Caution
+	}
+	if t := v.Transit; t != nil && t.Throw.Overlap && t.Throw.Assumed && onlyInOverlap(p.Net, v, c.edges) {
+		c.missing = append(c.missing, lint.Missing{Subject: p.Net.Vars[t.Var].Addr, Attribute: "transition"})
+	}
+	if len(lacks) == 0 && len(open) == 0 {
+		c.firstContact(p, wire)
+	}
+	c.state = v.Witness(c.edges, append(append([]int{}, a...), b...)...)
+	return c
+}
+
+func (s stack) rested(p *lint.Pass) (derive.Number, []lint.Missing) {
+	return s.sum(p.Net, "rested full volts", "Vrest", "V", func(i int) (derive.Number, []lint.Missing) {
+		v, m := p.Circuit.BatteryVolts(p.Net.Sources[i].Source)
+		return v.Rested, m
+	})
+}
+
+// otherNature says whether the nominal voltages of two stacks differ, and whether both are stated.
+func (s stack) otherNature(p *lint.Pass, o stack) (differ, stated bool) {
+	nominal := func(s stack) float64 {
+		sum := 0.0
+		for _, i := range s {
+			x := p.Net.Sources[i].Source
+			if !x.Voltage.Set {
+				return 0
+			}
+			sum += x.Voltage.Value * float64(x.Series.Or(1))
+		}
+		return sum
+	}
+	a, b := nominal(s), nominal(o)
+	if a <= 0 || b <= 0 {
+		return false, false
+	}
+	return max(a, b)/min(a, b) >= otherNature, true
+}
+
+// leastWay lists the edges of the way of least resistance between two ports, there and back.
+func leastWay(p *lint.Pass, v *explore.View, a, b network.Port) []int {
+	ohms := func(e int) float64 {
+		r, _ := p.Circuit.Ohms(e, circuit.Prospective)
+		return r.Value + 1e-9
+	}
+	out := v.Reach(a.Hot, nil, ohms).To(b.Hot).Edges()
+	return append(out, v.Reach(b.Ret, nil, ohms).To(a.Ret).Edges()...)
+}
+
+// onlyMomentary says whether every way between two ports runs through a contact that springs back.
+func onlyMomentary(p *lint.Pass, v *explore.View, a, b network.Port) bool {
+	reach := v.Reach(a.Hot, func(e int, _ network.NodeID) bool {
+		x := &p.Net.Edges[e]
+		s, ok := schema.Lookup[*schema.Switch](p.Plan, x.Addr)
+		return !(ok && x.Kind == network.Contact && s.Momentary.True())
+	}, nil)
+	_, ok := reach.Dist[b.Hot]
+	return !ok
+}
+
+// onlyInOverlap says whether the way leans on the switch that is being thrown.
+func onlyInOverlap(n *network.Network, v *explore.View, edges []int) bool {
+	return slices.ContainsFunc(edges, func(e int) bool { return n.Edges[e].Addr == n.Vars[v.Transit.Var].Addr })
+}
+
+// firstContact works out the current: the higher stack rested full against the lower one empty.
+func (c *clash) firstContact(p *lint.Pass, wire derive.Number) {
+	high, low := c.a, c.b
+	if c.numbers[0].Value < c.numbers[1].Value {
+		high, low = low, high
+	}
+	empty, _ := low.sum(p.Net, "empty volts", "Vempty", "V", func(i int) (derive.Number, []lint.Missing) {
+		v, m := p.Circuit.BatteryVolts(p.Net.Sources[i].Source)
+		return v.Empty, m
+	})
+	full, _ := high.rested(p)
+	ohms := func(i int) (derive.Number, []lint.Missing) {
+		r, _, _, m := p.Circuit.BatteryOhms(p.Net.Sources[i].Source)
+		return r, m
+	}
+	ra, la := high.sum(p.Net, "low resistance", "Ra", "ohm", ohms)
+	rb, lb := low.sum(p.Net, "low resistance", "Rb", "ohm", ohms)
+	total := ra.Value + rb.Value + wire.Value
+	if len(la)+len(lb) > 0 || total <= 0 {
+		return
+	}
+	c.current = derive.Compute("current at first contact", "I", (full.Value-empty.Value)/total, "A", "I = (Vrest of the higher - Vempty of the lower) / (Ra + Rb + Rw)", full, empty, ra, rb, wire)
+	c.numbers = append(c.numbers, c.current)
+}
+
+func (c *clash) verdict(p *lint.Pass, battery int) lint.Verdict {
+	one, other := c.a, c.b
+	if one[0] != battery {
+		one, other = other, one
+	}
+	pair := []string{p.Net.Sources[one[0]].Addr, p.Net.Sources[other[0]].Addr}
+	slices.Sort(pair)
+	v := lint.Verdict{Subject: p.Net.Sources[battery].Source, Outcome: lint.Violated, Word: c.word, State: c.state, Numbers: c.numbers,
+		Related: []string{p.Net.Sources[other[0]].Addr}, Cause: p.Net.Sources[other[0]].Addr, Group: strings.Join(pair, " ")}
+	v.Path = c.view.Places(one.port(p.Net).Hot, c.view.Reach(one.port(p.Net).Hot, nil, nil).To(other.port(p.Net).Hot))
+	v.Message = fmt.Sprintf("%s and %s are joined", c.told(p, c.a, 0), c.told(p, c.b, 1))
+	if len(c.state) > 0 {
+		v.Message += " with " + lint.Positions(p.Plan, c.state)
+	}
+	v.Message += "."
+	if c.current.Kind != 0 {
+		v.Message += fmt.Sprintf(" At first contact up to %s run between them.", c.current.Text())
+	}
+	if len(c.missing) > 0 {
+		v.Outcome, v.Missing = lint.NotProven, c.missing
+		v.Message += fmt.Sprintf(" Whether they really meet unlike turns on `%s` of %s, which is not written.", c.missing[0].Attribute, c.missing[0].Subject)
+	}
+	return v
+}
+
+// told names a stack with its voltage where that is known.
+func (c *clash) told(p *lint.Pass, s stack, at int) string {
+	if len(c.numbers) < 2 {
+		return s.name(p.Net)
+	}
+	return fmt.Sprintf("%s (%s rested full)", s.name(p.Net), c.numbers[at].Text())
+}

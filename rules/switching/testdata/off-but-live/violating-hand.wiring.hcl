@@ -1,0 +1,78 @@
+# Not a disconnect, but its empty position reads as off: a caution. The feed comes back through a converter that does not block.
+
+system "t" {
+  practice = ["general"]
+}
+
+source "pack" {
+  label     = "Pack"
+  kind      = "battery"
+  chemistry = "lifepo4"
+  voltage   = "12.8 V"
+  capacity  = "100 Ah"
+}
+
+source "far" {
+  label     = "Far"
+  kind      = "battery"
+  chemistry = "agm"
+  voltage   = "24 V"
+  capacity  = "100 Ah"
+}
+
+switch "main" { # want caution "is still live: \"Step\" feeds it"
+  label     = "Main"
+  terminals = ["battery", "house"]
+  kind      = "manual"
+
+  position "off" {
+  }
+
+  position "on" {
+    joins = [["battery", "house"]]
+  }
+}
+
+conductor "a" {
+  from   = source.pack
+  to     = switch.main.battery
+  size   = "8 AWG"
+  length = "1 m"
+}
+
+conductor "b" {
+  from   = switch.main.house
+  to     = load.lamp
+  size   = "8 AWG"
+  length = "1 m"
+}
+
+load "lamp" {
+  draw = "1 A"
+}
+
+converter "step" {
+  label          = "Step"
+  kind           = "dc-dc"
+  blocks_reverse = false
+  limits_current = true
+
+  output {
+    voltage     = "28 V"
+    current_max = "5 A"
+  }
+}
+
+conductor "e" {
+  from   = load.lamp
+  to     = converter.step["in"]
+  size   = "8 AWG"
+  length = "1 m"
+}
+
+conductor "f" {
+  from   = converter.step["out"]
+  to     = source.far
+  size   = "8 AWG"
+  length = "1 m"
+}

@@ -80,6 +80,7 @@ type Folded struct {
 	Outcome                lint.Outcome
 	Severity               lint.Severity
 	At                     hcl.Range // of the subject
+	Missing                []lint.Missing
 }
 
 // Summary counts findings. A waived one counts in Waived alone.

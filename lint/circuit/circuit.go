@@ -37,12 +37,13 @@ type Circuit struct {
 	sides    []side // by zone; nil until asked for
 	family   [][]*network.Zone
 	highs    map[network.NodeID]highest
+	strings  map[*network.Zone]*network.Zone
 }
 
 // New prepares the numbers of a network.
 func New(space *explore.Space, g Guesses) *Circuit {
 	return &Circuit{Net: space.Net, Space: space, Guesses: g,
-		currents: map[*network.Zone]map[int]Current{}, loads: map[int]demand{}, inputs: map[int]demand{}, highs: map[network.NodeID]highest{}}
+		currents: map[*network.Zone]map[int]Current{}, loads: map[int]demand{}, inputs: map[int]demand{}, highs: map[network.NodeID]highest{}, strings: map[*network.Zone]*network.Zone{}}
 }
 
 func (g Guesses) joints() float64 {

@@ -75,24 +75,27 @@ func (c *Circuit) ambients(x *schema.Conductor) []ambient {
 	var out []ambient
 	for _, r := range x.Through.List {
 		if k, ok := schema.Lookup[*schema.Compartment](c.Net.Plan, r.Addr); ok {
-			out = append(out, c.AmbientOf(k))
+			out = append(out, c.ambientOf(k))
 		}
 	}
 	if len(out) == 0 {
-		out = append(out, c.AmbientOf(nil))
+		out = append(out, c.ambientOf(nil))
 	}
 	return out
 }
 
-// AmbientOf is the hottest temperature of a compartment, in C: its own, else the system's, else 50 C
-// in an engine space and 40 C elsewhere. nil asks for a part that names no compartment.
-func (c *Circuit) AmbientOf(k *schema.Compartment) ambient {
+// AmbientOf is the hottest temperature of a compartment, in C: its own; else 50 C in an engine space,
+// unless the system's is higher still; else the system's; else 40 C. nil asks for a part that names no
+// compartment.
+func (c *Circuit) AmbientOf(k *schema.Compartment) derive.Number { return c.ambientOf(k).n }
+
+func (c *Circuit) ambientOf(k *schema.Compartment) ambient {
 	sys := c.Net.Plan.System
-	switch {
+	switch engine := c.guessAmbient(50); {
 	case k != nil && k.Ambient.Set:
 		return ambient{read("ambient in "+quote(k), "Ta", k.Ambient, "C", k, "ambient"), false}
-	case k != nil && k.Engine.True():
-		return ambient{derive.Assume("ambient in the engine space "+quote(k), "Ta", c.guessAmbient(50), "C", k.Addr, "ambient", "basis of the engine-space factors of 33 CFR 183.425"), c.Guesses.Ambient == nil}
+	case k != nil && k.Engine.True() && !(sys.Ambient.Set && sys.Ambient.Value > engine):
+		return ambient{derive.Assume("ambient in the engine space "+quote(k), "Ta", engine, "C", k.Addr, "ambient", "basis of the engine-space factors of 33 CFR 183.425"), c.Guesses.Ambient == nil}
 	case sys.Ambient.Set:
 		return ambient{read("ambient", "Ta", sys.Ambient, "C", sys, "ambient"), false}
 	}

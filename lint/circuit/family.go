@@ -194,23 +194,36 @@ func (c *Circuit) outputSums(i int) sums {
 		g, _ := c.OutputGives(x.Converter)
 		return supplySums(g)
 	}
-	s := c.behind(c.zoneAt(x.In.Hot))
+	s := c.beyond(i, func(x *network.Converter) (network.NodeID, []int) { return x.In.Hot, c.zoneAt(x.In.Hot).Outputs })
 	return sums{gives: s.gives, endless: s.endless, charges: s.charges, endlessCh: s.endlessCh, ports: 1}
 }
 
 // diodeTakes is what a diode's input takes: what hangs behind the diode.
 func (c *Circuit) diodeTakes(i int) sums {
-	s := c.behind(c.zoneAt(c.Net.Converters[i].Out.Hot))
+	s := c.beyond(i, func(x *network.Converter) (network.NodeID, []int) { return x.Out.Hot, c.zoneAt(x.Out.Hot).Inputs })
 	return sums{draws: s.draws, lasting: s.lasting, accepts: s.accepts, endlessAc: s.endlessAc, surge: s.surge, ports: 1}
 }
 
-// behind sums all that hangs on a zone and on those that diodes join to it.
-func (c *Circuit) behind(z *network.Zone) sums {
+// beyond sums all that hangs on the zone on one side of a diode, and beyond further diodes that lead
+// the same way: next gives a diode's node on that side, and the converters that may lead on.
+func (c *Circuit) beyond(diode int, next func(*network.Converter) (network.NodeID, []int)) sums {
 	var out sums
-	if z == nil {
-		return out
+	seen, queue := map[*network.Zone]bool{}, []int{diode}
+	for len(queue) > 0 {
+		x := &c.Net.Converters[queue[0]]
+		queue = queue[1:]
+		if x.Kind.Value != "diode" || c.zoneAt(x.In.Hot) == nil || c.zoneAt(x.Out.Hot) == nil {
+			continue
+		}
+		id, more := next(x)
+		z := c.zoneAt(id)
+		if seen[z] {
+			continue
+		}
+		seen[z] = true
+		c.portsOf([]*network.Zone{z}, func(_ network.Port, s sums, _ bool) { out = out.plus(s) })
+		queue = append(queue, more...)
 	}
-	c.portsOf(c.familyOf(z), func(_ network.Port, s sums, _ bool) { out = out.plus(s) })
 	return out
 }
 

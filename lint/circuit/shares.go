@@ -44,10 +44,10 @@ func (c *Circuit) edgeZone(edge int) *network.Zone {
 	return c.Net.ZoneOf(e.B)
 }
 
-// apart is what stays joined to a node without an edge, contacts closed, on one side of the network:
-// returns or live.
+// apart is what stays joined to a node without an edge, contacts closed: of the ways home, or of one
+// zone.
 func (c *Circuit) apart(from network.NodeID, without int) map[network.NodeID]bool {
-	live := c.Net.ZoneOf(from) != nil
+	home, z := c.comesHome(from), c.zoneAt(from)
 	out := map[network.NodeID]bool{from: true}
 	queue := []network.NodeID{from}
 	for len(queue) > 0 {
@@ -55,7 +55,8 @@ func (c *Circuit) apart(from network.NodeID, without int) map[network.NodeID]boo
 		queue = queue[1:]
 		for _, e := range c.Net.At(id) {
 			to := c.Net.Edges[e].Other(id)
-			if e != without && !out[to] && (c.Net.ZoneOf(to) != nil) == live {
+			same := home && c.comesHome(to) || !home && c.zoneAt(to) == z
+			if e != without && !out[to] && same {
 				out[to] = true
 				queue = append(queue, to)
 			}
@@ -64,10 +65,14 @@ func (c *Circuit) apart(from network.NodeID, without int) map[network.NodeID]boo
 	return out
 }
 
-// FeedOf is a live edge that carries exactly what a return edge carries, in every state: each of the
-// two cuts the same parts off. -1 where there is none, as for a return that circuits share.
+// FeedOf is a live edge that carries exactly what an edge on the way home carries, in every state:
+// each of the two cuts the same parts off. -1 where there is none, as for a return that circuits
+// share; a live edge is its own.
 func (c *Circuit) FeedOf(edge int) int {
 	e := &c.Net.Edges[edge]
+	if !c.comesHome(e.A) || !c.comesHome(e.B) {
+		return edge
+	}
 	beyond := c.apart(e.A, edge)
 	if beyond[e.B] {
 		return -1
@@ -77,7 +82,7 @@ func (c *Circuit) FeedOf(edge int) int {
 		in, out := 0, 0
 		for _, p := range c.attached(k) {
 			switch {
-			case p.Ret == network.None || c.Net.ZoneOf(p.Ret) != nil:
+			case p.Ret == network.None || !c.comesHome(p.Ret):
 				return -1 // a string of sources: what comes home through where is not that simple
 			case beyond[p.Ret]:
 				in++
@@ -92,7 +97,7 @@ func (c *Circuit) FeedOf(edge int) int {
 			z = k
 		}
 	}
-	if z == nil {
+	if z == nil || c.sideOf(z) != outward {
 		return -1
 	}
 	return c.feedAmong(z, beyond)
@@ -123,7 +128,7 @@ func (c *Circuit) feedAmong(z *network.Zone, beyond map[network.NodeID]bool) int
 func (c *Circuit) LacksAt(edge int) []derive.Missing {
 	all := c.Worst(edge).Lacks
 	z, e := c.edgeZone(edge), &c.Net.Edges[edge]
-	if z == nil || len(all) == 0 {
+	if z == nil || c.sideOf(z) != outward || len(all) == 0 {
 		return all
 	}
 	near := c.apart(e.A, edge)
@@ -132,9 +137,9 @@ func (c *Circuit) LacksAt(edge int) []derive.Missing {
 	}
 	ports := c.attached(z)
 	count := map[bool]int{} // supplies by side
-	any := map[bool]int{}
+	both := map[bool]int{}
 	for _, p := range ports {
-		any[near[p.Hot]]++
+		both[near[p.Hot]]++
 		if p.supplies {
 			count[near[p.Hot]]++
 		}
@@ -146,7 +151,7 @@ func (c *Circuit) LacksAt(edge int) []derive.Missing {
 			if p.addr == m.Subject {
 				found = true
 				other := !near[p.Hot]
-				bears = bears || count[other] > 0 || p.supplies && any[other] > 0
+				bears = bears || count[other] > 0 || p.supplies && both[other] > 0
 			}
 		}
 		if bears || !found {
@@ -161,12 +166,15 @@ func (c *Circuit) LacksAt(edge int) []derive.Missing {
 // lies behind devices whose ratings add up to no more.
 func (c *Circuit) Guarded(edge int, limit float64) bool {
 	z := c.edgeZone(edge)
-	if z == nil {
+	if z == nil || c.sideOf(z) != outward {
 		return false
 	}
 	list, complete := c.Space.Views(z, explore.All())
 	ports := c.attached(z)
 	e := &c.Net.Edges[edge]
+	if e.Kind == network.Element && e.Fuse.Rating.Set && e.Fuse.Rating.Value <= limit {
+		return true
+	}
 	for _, v := range list {
 		if !v.Conducts(edge) {
 			continue
@@ -241,7 +249,7 @@ func (c *Circuit) augment(v *explore.View, without int, from network.NodeID, end
 		}
 		for _, e := range c.Net.At(id) {
 			h := explore.Hop{Edge: e, From: id, To: c.Net.Edges[e].Other(id)}
-			if _, seen := via[h.To]; !seen && e != without && c.Net.ZoneOf(h.To) != nil && v.Conducts(e) && c.left(h, flow) > 1e-9 {
+			if _, seen := via[h.To]; !seen && e != without && c.zoneAt(h.To) == v.Zone && v.Conducts(e) && c.left(h, flow) > 1e-9 {
 				via[h.To] = h
 				queue = append(queue, h.To)
 			}
@@ -254,7 +262,7 @@ func (c *Circuit) augment(v *explore.View, without int, from network.NodeID, end
 // supplies it and to what draws through it.
 func (c *Circuit) StateOf(edge int) []network.Position {
 	w := c.Worst(edge)
-	if w.View == nil {
+	if w.View == nil || w.View.Zone != c.edgeZone(edge) {
 		return nil
 	}
 	e, v := &c.Net.Edges[edge], w.View

@@ -184,6 +184,7 @@ func (c *Circuit) findHighest(id network.NodeID) (h highest) {
 	if z == nil {
 		return h
 	}
+	z = c.string(z)
 	list, complete := c.Space.Views(z, explore.All())
 	if !complete {
 		h.lacks = merge(h.lacks, derive.Missing{Subject: "plan", Attribute: "states"})
@@ -211,6 +212,19 @@ func (c *Circuit) findHighest(id network.NodeID) (h highest) {
 		}
 	}
 	return h
+}
+
+// string is a zone with those of the sources that its own stand on, where they are drawn in series.
+func (c *Circuit) string(z *network.Zone) *network.Zone {
+	for _, i := range z.Sources {
+		if r := c.zoneAt(c.Net.Sources[i].Ret); r != nil && c.sideOf(r) == mixed {
+			if c.strings[z] == nil {
+				c.strings[z] = c.Net.Series(i)
+			}
+			return c.strings[z]
+		}
+	}
+	return z
 }
 
 // row finds how high sources in series stand; each source is looked at once.

@@ -115,16 +115,19 @@ func Walk(numbers []Number, visit func(Number)) {
 var dims = map[string]quantity.Dimension{
 	"A": quantity.Current, "V": quantity.Voltage, "ohm": quantity.Resistance, "W": quantity.Power,
 	"Ah": quantity.Charge, "Wh": quantity.Energy, "m": quantity.Length, "C": quantity.Temperature,
-	"s": quantity.Duration, "": quantity.Ratio, "1/C": quantity.Coefficient, "V/C": quantity.VoltageCoefficient,
+	"s": quantity.Duration, "1/C": quantity.Coefficient, "V/C": quantity.VoltageCoefficient,
 }
 
 // Text prints the number with its unit, as the report writes it.
 func (n Number) Text() string { return Text(n.Value, n.Unit) }
 
-// Text prints a value in one of the units that numbers carry.
+// Text prints a value in one of the units that numbers carry; a factor has none.
 func Text(value float64, unit string) string {
 	if d, ok := dims[unit]; ok {
 		return quantity.Format(value, d)
+	}
+	if unit == "" {
+		return quantity.Number(value)
 	}
 	return quantity.Number(value) + " " + unit
 }

@@ -32,7 +32,7 @@ type builder struct {
 // say where alternating and direct current are joined, and which source is short-circuited by
 // wires alone.
 func Build(p *schema.Plan) (*Network, hcl.Diagnostics) {
-	b := &builder{Network: &Network{Plan: p, vars: map[string]int{}, ports: map[string]NodeID{}}, byKey: map[string]int{}}
+	b := &builder{Network: &Network{Plan: p, vars: map[string]int{}, ports: map[string]NodeID{}, joined: map[string]*Zone{}}, byKey: map[string]int{}}
 	b.declare()
 	b.markAC()
 	b.makeNodes()

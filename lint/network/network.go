@@ -162,6 +162,7 @@ type Network struct {
 	vars     map[string]int
 	ports    map[string]NodeID // by node name
 	zoneOf   []int             // zone by node, -1 for return nodes
+	joined   map[string]*Zone  // zones that were asked for together
 	upstream map[*Zone]*Zone
 }
 

@@ -1,5 +1,10 @@
 package network
 
+import (
+	"fmt"
+	"slices"
+)
+
 // gathering is zones that are to be asked about together.
 type gathering struct {
 	n       *Network
@@ -34,19 +39,46 @@ func (g *gathering) feed() {
 	}
 }
 
-// join merges them. The current of a string comes back to the port of another zone than it left:
-// the returns are then those of all ports together.
+// join merges them; the same zones give the same joined zone, so that its states are listed once. The
+// current of a string comes back to the port of another zone than it left: the returns are then
+// those of all ports together.
 func (g *gathering) join() *Zone {
-	if len(g.zones) == 0 {
-		return &Zone{ID: -1}
+	if len(g.zones) == 1 {
+		return g.zones[0]
 	}
-	z := g.n.Join(g.zones...)
-	if g.stacked && len(g.zones) > 1 {
+	slices.SortFunc(g.zones, func(a, b *Zone) int { return a.ID - b.ID })
+	key := fmt.Sprint(g.stacked)
+	for _, z := range g.zones {
+		key += fmt.Sprint(" ", z.ID)
+	}
+	if z, ok := g.n.joined[key]; ok {
+		return z
+	}
+	z := &Zone{ID: -1}
+	if len(g.zones) > 0 {
+		z = g.n.Join(g.zones...)
+	}
+	if g.stacked && len(g.zones) > 0 {
 		z.Returns = g.n.returnsOf(z, g.has)
 		z.Vars = g.n.varsOf(z)
 		g.n.number(z)
 	}
+	g.n.joined[key] = z
 	return z
+}
+
+// Together joins the zones of nodes with what can feed them.
+func (n *Network) Together(nodes ...NodeID) *Zone {
+	g := n.gather(false)
+	for _, id := range nodes {
+		g.add(n.ZoneOf(id))
+	}
+	g.feed()
+	return g.join()
+}
+
+func (n *Network) gather(stacked bool) *gathering {
+	return &gathering{n: n, in: map[int]bool{}, stacked: stacked}
 }
 
 // Upstream joins a zone with every zone that can feed it through converters, and with those that its
@@ -55,7 +87,7 @@ func (n *Network) Upstream(z *Zone) *Zone {
 	if up, ok := n.upstream[z]; ok {
 		return up
 	}
-	g := &gathering{n: n, in: map[int]bool{}}
+	g := n.gather(false)
 	g.add(z)
 	g.feed()
 	if n.upstream == nil {
@@ -69,7 +101,7 @@ func (n *Network) Upstream(z *Zone) *Zone {
 // can feed those through converters: the place to ask what charges a battery that is drawn as one
 // block of a string, or what voltage a stack of arrays has.
 func (n *Network) Series(source int) *Zone {
-	g := &gathering{n: n, in: map[int]bool{}, stacked: true}
+	g := n.gather(true)
 	g.add(n.ZoneOf(n.Sources[source].Hot))
 	g.add(n.ZoneOf(n.Sources[source].Ret))
 	for grown := -1; grown != len(g.zones); {

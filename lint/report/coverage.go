@@ -79,10 +79,14 @@ func missingLines(r *check.Report) []string {
 	var names []string
 	numbers := map[string][]string{}
 	for _, f := range r.Findings {
-		if f.Verdict.Outcome != lint.NotProven || f.Waived != nil {
+		if f.Waived != nil {
 			continue
 		}
-		for _, m := range f.Verdict.Missing {
+		wanted := f.Verdict.Missing
+		for _, x := range f.Folded {
+			wanted = append(wanted[:len(wanted):len(wanted)], x.Missing...)
+		}
+		for _, m := range wanted {
 			name := explain.Missing(m)
 			if !slices.Contains(names, name) {
 				names = append(names, name)
@@ -92,11 +96,12 @@ func missingLines(r *check.Report) []string {
 	}
 	var out []string
 	for _, n := range names {
+		waits := slices.Compact(numbers[n])
 		word := "finding "
-		if len(numbers[n]) > 1 {
+		if len(waits) > 1 {
 			word = "findings "
 		}
-		out = append(out, n+" ("+word+lint.And(slices.Compact(numbers[n])...)+")")
+		out = append(out, n+" ("+word+lint.And(waits...)+")")
 	}
 	return out
 }
@@ -133,7 +138,7 @@ func Rules(rules []*lint.Rule, s Style) string {
 	}
 	for _, r := range rules {
 		left := term.Pad(strings.ToUpper(r.Top().String()), margin) + term.Pad(r.ID, wide) + "  "
-		if t.Width-term.Width(left) < 30 {
+		if t.Width-term.Width(left) < 45 {
 			t.line("%s", strings.TrimRight(left, " "))
 			left = strings.Repeat(" ", margin)
 		}

@@ -115,7 +115,9 @@ func (t *text) finding(r *check.Report, f *check.Finding) {
 	t.hung(strings.Repeat(" ", margin), term.Clean(f.Message()))
 	t.label("state", state(f.Verdict.State))
 	t.label("shown", shown(f.Verdict.Numbers))
-	t.label("code", code(r.Citations(f.Rule)))
+	for _, c := range r.Citations(f.Rule) {
+		t.label("code", code(c))
+	}
 	for i, x := range f.Folded {
 		if i == mostFolded {
 			t.label("also", fmt.Sprintf("%d more", len(f.Folded)-i))
@@ -190,19 +192,16 @@ func shown(ns []derive.Number) string {
 	return strings.Join(out, "; ")
 }
 
-func code(cites []lint.Citation) string {
-	var out []string
-	for _, c := range cites {
-		s := c.Ref
-		if c.Standing == lint.FromMemory {
-			s += " (" + c.Standing.String() + ")"
-		}
-		if c.Note != "" {
-			s += ", " + c.Note
-		}
-		out = append(out, s)
+// code is a citation; one from memory must not pass for one that was read.
+func code(c lint.Citation) string {
+	s := c.Ref
+	if c.Standing == lint.FromMemory {
+		s += " (" + c.Standing.String() + ")"
 	}
-	return strings.Join(out, "; ")
+	if c.Note != "" {
+		s += ": " + c.Note
+	}
+	return s
 }
 
 // quoted writes a file name as one word of a command line.

@@ -14,30 +14,24 @@ import (
 // aroundConverter joins both sides of a converter with every zone that can energise them, the
 // wrong way through converters that are said not to block included.
 func aroundConverter(n *network.Network, converter int) *network.Zone {
-	var zones []*network.Zone
+	nodes := []network.NodeID{n.Converters[converter].In.Hot, n.Converters[converter].Out.Hot}
 	seen := map[int]bool{}
-	add := func(id network.NodeID) {
-		if z := n.ZoneOf(id); z != nil && !seen[z.ID] {
-			seen[z.ID] = true
-			zones = append(zones, z)
+	for i := 0; i < len(nodes); i++ {
+		z := n.ZoneOf(nodes[i])
+		if z == nil || seen[z.ID] {
+			continue
 		}
-	}
-	add(n.Converters[converter].In.Hot)
-	add(n.Converters[converter].Out.Hot)
-	for i := 0; i < len(zones); i++ {
-		for _, c := range zones[i].Outputs {
-			add(n.Converters[c].In.Hot)
+		seen[z.ID] = true
+		for _, c := range z.Outputs {
+			nodes = append(nodes, n.Converters[c].In.Hot)
 		}
-		for _, c := range zones[i].Inputs {
+		for _, c := range z.Inputs {
 			if n.Converters[c].BlocksReverse.False() {
-				add(n.Converters[c].Out.Hot)
+				nodes = append(nodes, n.Converters[c].Out.Hot)
 			}
 		}
 	}
-	if len(zones) == 0 {
-		return &network.Zone{ID: -1}
-	}
-	return n.Join(zones...)
+	return n.Together(nodes...)
 }
 
 // wired says whether anything is joined to a node in the view.

@@ -174,9 +174,13 @@ func (f *flow) state(p *lint.Pass) []lint.Position {
 	edges := f.view.Reach(f.from.port.Hot, nil, nil).To(f.converter.Out.Hot).Edges()
 	more, sources := f.live.Way(f.from.behind)
 	positions := f.view.Witness(append(edges, more...), append(sources, f.from.sources...)...)
-	if f.dead {
-		kept := f.view.Keep(f.view.Zone.Vars, func(v *explore.View) bool { return !v.Live(nil, nil).Feeds(f.converter.In) })
-		positions = append(positions, f.view.State(kept)...)
-	}
-	return lint.SortState(positions)
+	kept := f.view.Keep(f.view.Zone.Vars, func(v *explore.View) bool {
+		live := v.Live(nil, nil)
+		if f.dead {
+			return !live.Feeds(f.converter.In)
+		}
+		in, ok := strongest(suppliesOf(p, v, live, f.converter.In, -1))
+		return ok && in.volts.Unit != "" && in.volts.Value < f.from.volts.Value
+	})
+	return lint.SortState(append(positions, f.view.State(kept)...))
 }

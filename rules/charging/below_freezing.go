@@ -195,52 +195,51 @@ func missingCold(b *schema.Source, guard known, place coldness, by []*coldCharge
 	return out
 }
 
-// coldCharger is something that charges a battery in some state.
-type coldCharger struct {
-	block  schema.Block
-	cutoff known
-	state  []lint.Position
-}
-
 // directKinds charge what they are joined to, with nothing in them that could cut off.
 var directKinds = map[string]bool{"alternator": true, "solar": true, "supply": true}
 
-// coldChargers lists what can charge a battery, each with the state of fewest positions, in the plan's order.
+// coldCharger is something that charges a battery in some state.
+type coldCharger struct {
+	block     schema.Block
+	cutoff    known
+	source    int          // its index where it is a source, else -1
+	converter int          // its index where it is a converter, else -1
+	at        network.Port // the side that is across the battery
+	behind    network.Port // the side that must have power; the same where it needs none
+	state     []lint.Position
+}
+
+// coldChargers lists what can charge a battery, each with the first state in which it does, in the
+// plan's order; states come with fewest parts moved first.
 func coldChargers(p *lint.Pass, battery int) ([]*coldCharger, bool) {
-	views, complete := p.Space.Views(p.Net.Series(battery), explore.All())
+	zone := p.Net.Series(battery)
+	views, complete := p.Space.Views(zone, explore.All())
+	open := mayCharge(p.Net, zone)
 	found := map[string]*coldCharger{}
 	for _, v := range views {
+		if len(open) == 0 {
+			break
+		}
 		if !v.HasSource(battery) {
 			continue
 		}
-		s := v.Series(battery)
-		live := v.Live(nil, nil)
-		note := func(b schema.Block, cutoff known, at network.Port, more []int, sources ...int) {
-			state := v.Witness(append(s.Way(at), more...), append(sources, battery)...)
-			if old := found[b.Header().Addr]; old == nil || len(state) < len(old.state) {
-				found[b.Header().Addr] = &coldCharger{b, cutoff, state}
+		row := v.Series(battery)
+		open = slices.DeleteFunc(open, func(c *coldCharger) bool {
+			if !c.charges(v, row) {
+				return false
 			}
-		}
-		for _, i := range v.Zone.Sources {
-			if x := &p.Net.Sources[i]; v.HasSource(i) && directKinds[x.Kind.Value] && s.Across(x.Port) {
-				note(x.Source, no, x.Port, nil, i)
+			edges, sources := row.Way(c.at), []int{battery}
+			if c.source >= 0 {
+				sources = append(sources, c.source)
 			}
-		}
-		for i := range p.Net.Converters {
-			c := &p.Net.Converters[i]
-			if !v.HasConverter(i) {
-				continue
+			if c.behind != c.at {
+				more, from := v.Live(nil, nil).Way(c.behind)
+				edges, sources = append(edges, more...), append(sources, from...)
 			}
-			forward := c.Kind.Value != "inverter" && (live.Feeds(c.In) || len(p.Net.At(c.In.Hot)) == 0)
-			if forward && s.Across(c.Out) {
-				edges, sources := live.Way(c.In)
-				note(c.Converter, converterCutoff(c), c.Out, edges, sources...)
-			}
-			if c.BlocksReverse.False() && s.Across(c.In) && live.Feeds(c.Out) {
-				edges, sources := live.Way(c.Out)
-				note(c.Converter, converterCutoff(c), c.In, edges, sources...)
-			}
-		}
+			c.state = v.Witness(edges, sources...)
+			found[c.block.Header().Addr] = c
+			return true
+		})
 	}
 	var out []*coldCharger
 	for _, b := range p.Plan.Blocks() {
@@ -249,6 +248,38 @@ func coldChargers(p *lint.Pass, battery int) ([]*coldCharger, bool) {
 		}
 	}
 	return out, complete
+}
+
+// mayCharge lists what could charge a battery of a zone.
+func mayCharge(n *network.Network, z *network.Zone) []*coldCharger {
+	var out []*coldCharger
+	for _, i := range z.Sources {
+		if s := &n.Sources[i]; directKinds[s.Kind.Value] {
+			out = append(out, &coldCharger{block: s.Source, cutoff: no, source: i, converter: -1, at: s.Port, behind: s.Port})
+		}
+	}
+	for _, i := range z.Outputs {
+		c := &n.Converters[i]
+		behind := c.In
+		if len(n.At(c.In.Hot)) == 0 { // nothing is drawn there: it is taken to have power
+			behind = c.Out
+		}
+		if c.Kind.Value != "inverter" {
+			out = append(out, &coldCharger{block: c.Converter, cutoff: converterCutoff(c), source: -1, converter: i, at: c.Out, behind: behind})
+		}
+	}
+	for _, i := range z.Inputs {
+		if c := &n.Converters[i]; c.BlocksReverse.False() {
+			out = append(out, &coldCharger{block: c.Converter, cutoff: converterCutoff(c), source: -1, converter: i, at: c.In, behind: c.Out})
+		}
+	}
+	return out
+}
+
+// charges says whether it is there, has power and is across the battery's row in the view.
+func (c *coldCharger) charges(v *explore.View, row explore.Series) bool {
+	there := (c.source < 0 || v.HasSource(c.source)) && (c.converter < 0 || v.HasConverter(c.converter))
+	return there && row.Across(c.at) && (c.behind == c.at || v.Live(nil, nil).Feeds(c.behind))
 }
 
 // converterCutoff is what the plan says of a charger; a plain diode has nothing that could cut off.

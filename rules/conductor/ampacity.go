@@ -75,13 +75,12 @@ type wire struct {
 
 func (w *wire) judge() lint.Verdict {
 	c := w.p.Circuit
-	run := ""
-	at := w.edge
-	if z := w.p.Net.ZoneOf(w.p.Net.Edges[at].A); z == nil {
+	run, at := "", w.edge
+	if pole := w.p.Net.Edges[at].Pole; pole == schema.Neg || pole == schema.Neutral {
 		run = " in its return"
-		if f := c.FeedOf(at); f >= 0 {
-			at = f
-		}
+	}
+	if f := c.FeedOf(at); f >= 0 {
+		at = f
 	}
 	worst := c.Worst(at)
 	current, lacks := worst.Capped, c.LacksAt(at)
@@ -128,7 +127,7 @@ const longestStart = 5
 // starting asks a wire that bears its steady current what one load does to it on starting.
 func (w *wire) starting(v lint.Verdict, at int) lint.Verdict {
 	peak := w.p.Circuit.Worst(at).Peak
-	if peak.Value <= w.iz.Value {
+	if peak.Value <= w.iz.Value || w.p.Circuit.Guarded(at, w.iz.Value) {
 		return v
 	}
 	t := w.startTime(at)

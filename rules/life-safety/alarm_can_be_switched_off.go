@@ -19,8 +19,8 @@ var alarmCanBeSwitchedOff = &lint.Rule{
 		"occupied mode, or to an occupied one of the modes it is needed in; without modes, in any state. A load whose `control` switch is open is " +
 		"not dark: that is a choice. Also asked: is there any alarm where gas is burnt or kept and people stay.",
 	Why: "It fails silently while people sleep, and what it would have reported kills: the expected outcome is death, hence danger.",
-	Numbers: "None: any time without power counts. The positions that are named are as few as make it dark whatever everything else does, and of " +
-		"those the ones that differ from the nearest state in which it has power come first in the sentence.",
+	Numbers: "None: any time without power counts. The positions that are named are as few as were found to make it dark whatever everything else does; of " +
+		"more than three, the sentence names those that differ from the nearest state in which it has power.",
 	Not: "Whether the alarm works, sits in the right place or is too old; blown devices and a battery that cuts off by itself; the blink while " +
 		"a selector is thrown. A brake fed through a breakaway switch has its own rule. An alarm that belongs to a lift-out pack is not missed " +
 		"while the pack is away. An alarm anywhere in the plan answers for every compartment with gas.",
@@ -44,18 +44,26 @@ var alarmCanBeSwitchedOff = &lint.Rule{
 }
 
 func darkAlarms(p *lint.Pass) []lint.Verdict {
-	var out []lint.Verdict
-	groups := map[string]*alarms{}
+	var groups []*alarms
+	at := map[string]*alarms{}
 	for i := range p.Net.Loads {
 		l := &p.Net.Loads[i]
 		if !isAlarm(l) || len(breakawaysOf(p.Net, l)) > 0 {
 			continue
 		}
 		key := fmt.Sprint(zoneID(p.Net, l), addresses(l.NeededIn))
-		if groups[key] == nil {
-			groups[key] = newAlarms(p, l, whenNeeded(p, l.Load))
+		if at[key] == nil {
+			at[key] = &alarms{}
+			groups = append(groups, at[key])
 		}
-		out = append(out, groups[key].verdict(p, i))
+		at[key].loads = append(at[key].loads, &alarm{load: i})
+	}
+	var out []lint.Verdict
+	for _, g := range groups {
+		g.look(p)
+		for _, a := range g.loads {
+			out = append(out, g.verdict(p, a))
+		}
 	}
 	return append(out, unwrittenAlarms(p)...)
 }
@@ -90,49 +98,55 @@ func whenNeeded(p *lint.Pass, l *schema.Load) explore.Filter {
 	return p.Space.OneOf(aboard)
 }
 
-// alarms holds the networks that one circuit can be, each with what has power in it.
+// alarms are the alarms of one circuit that are needed in the same modes.
 type alarms struct {
-	views    []*explore.View
-	live     []*explore.Energy
+	loads    []*alarm
+	looked   int // states
 	complete bool
 }
 
-func newAlarms(p *lint.Pass, l *network.Load, f explore.Filter) *alarms {
-	a := &alarms{}
-	views, complete := p.Space.Views(supplyOf(p.Net, l), f)
-	a.complete = complete
-	for _, v := range views {
-		if v.Transit == nil {
-			a.views, a.live = append(a.views, v), append(a.live, v.Live(nil, nil))
-		}
-	}
-	return a
+// alarm is one of them, with the states in which it is dark and in which it has power.
+type alarm struct {
+	load      int
+	dark, fed []*explore.View
 }
 
-func (a *alarms) verdict(p *lint.Pass, load int) lint.Verdict {
-	l := &p.Net.Loads[load]
-	var dark, fed []*explore.View
-	for i, v := range a.views {
-		switch {
-		case !v.HasLoad(load) || choice(p.Net, v, l.Load):
-		case a.live[i].Feeds(l.Port):
-			fed = append(fed, v)
-		default:
-			dark = append(dark, v)
+// look sorts the resting states of the circuit.
+func (g *alarms) look(p *lint.Pass) {
+	first := &p.Net.Loads[g.loads[0].load]
+	views, complete := p.Space.Views(supplyOf(p.Net, first), whenNeeded(p, first.Load))
+	g.complete = complete
+	for _, v := range views {
+		if v.Transit != nil {
+			continue
+		}
+		g.looked++
+		live := v.Live(nil, nil)
+		for _, a := range g.loads {
+			l := &p.Net.Loads[a.load]
+			switch {
+			case !v.HasLoad(a.load) || choice(p.Net, v, l.Load):
+			case live.Feeds(l.Port):
+				a.fed = append(a.fed, v)
+			default:
+				a.dark = append(a.dark, v)
+			}
 		}
 	}
-	holds := lint.Verdict{Subject: l.Load, Outcome: lint.Holds}
+}
+
+func (g *alarms) verdict(p *lint.Pass, a *alarm) lint.Verdict {
+	l := &p.Net.Loads[a.load]
 	switch {
 	case l.OwnBattery.True():
-		return holds
-	case len(a.views) == 0 && a.complete:
+	case g.looked == 0 && g.complete:
 		return noState(l.Load)
-	case len(dark) > 0:
-		return a.darkVerdict(p, l, dark, fed)
-	case !a.complete:
+	case len(a.dark) > 0:
+		return darkVerdict(p, l, a.dark, a.fed)
+	case !g.complete:
 		return lint.Unfinished(l.Load, lint.Danger)
 	}
-	return holds
+	return lint.Verdict{Subject: l.Load, Outcome: lint.Holds}
 }
 
 // choice says whether the load's own control switch is open in the view.
@@ -148,8 +162,8 @@ func choice(n *network.Network, v *explore.View, l *schema.Load) bool {
 	return true
 }
 
-func (a *alarms) darkVerdict(p *lint.Pass, l *network.Load, dark, fed []*explore.View) lint.Verdict {
-	w := smallest(dark, fed, func(v *explore.View) bool { return !v.Live(nil, nil).Feeds(l.Port) })
+func darkVerdict(p *lint.Pass, l *network.Load, dark, fed []*explore.View) lint.Verdict {
+	w := smallest(p.Net, dark, fed, func(v *explore.View) bool { return !v.Live(nil, nil).Feeds(l.Port) })
 	out := lint.Verdict{Subject: l.Load, Outcome: lint.Violated, Word: lint.Danger, State: w.view.State(w.kept)}
 	out.Message = lint.Quote(l.Load) + " has no power in any state in which it is needed"
 	if len(fed) > 0 {

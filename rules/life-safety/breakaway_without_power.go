@@ -190,7 +190,7 @@ func (b *brake) path() lint.Verdict {
 	name := lint.Quote(b.l.Load)
 	switch {
 	case len(b.dark) > 0:
-		w := smallest(b.dark, b.fed, func(x *explore.View) bool { return !b.live(x).Feeds(b.l.Port) })
+		w := smallest(b.p.Net, b.dark, b.fed, func(x *explore.View) bool { return !b.live(x).Feeds(b.l.Port) })
 		v.Outcome, v.State = lint.Violated, w.view.State(w.kept)
 		v.Message = fmt.Sprintf("In a breakaway%s, no battery of the trailer feeds %s", b.while(w.view), name)
 		if len(w.turned) > 0 && len(b.fed) > 0 {

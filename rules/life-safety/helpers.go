@@ -98,18 +98,35 @@ type witness struct {
 	also   []witness
 }
 
-// how tells the positions that made it dark.
+// how tells the positions that made it dark; of many, those that differ from a state that is fed.
 func (w witness) how(p *lint.Pass) string {
-	return lint.Positions(p.Plan, w.view.State(w.turned))
+	state := w.view.State(w.kept)
+	if len(state) > listed {
+		state = w.view.State(w.turned)
+	}
+	return lint.Positions(p.Plan, state)
+}
+
+// closed counts the contacts that the switches of the witness close: an open one is plainer to see.
+func (w witness) closed(n *network.Network) int {
+	count := 0
+	for _, i := range w.view.Zone.Edges {
+		e := &n.Edges[i]
+		if e.Kind == network.Contact && w.view.Conducts(i) && slices.ContainsFunc(e.When, func(l network.Literal) bool { return slices.Contains(w.kept, l.Var) }) {
+			count++
+		}
+	}
+	return count
 }
 
 const (
-	tried = 32 // bounds how many states a small witness is looked for in: they come with fewest parts moved first
-	told  = 3  // other ways that a message tells
+	tried  = 32 // bounds how many states a small witness is looked for in: they come with fewest parts moved first
+	told   = 3  // other ways that a message tells
+	listed = 3  // positions that a message lists of one way
 )
 
 // smallest picks the state that fewest positions make dark, and others that other positions do.
-func smallest(dark, fed []*explore.View, still func(*explore.View) bool) witness {
+func smallest(n *network.Network, dark, fed []*explore.View, still func(*explore.View) bool) witness {
 	var all []witness
 	for _, v := range dark[:min(tried, len(dark))] {
 		unlike := nearest(v, fed)
@@ -124,7 +141,9 @@ func smallest(dark, fed []*explore.View, still func(*explore.View) bool) witness
 		}
 		all = append(all, w)
 	}
-	best := slices.MinFunc(all, func(a, b witness) int { return cmp.Compare(len(a.kept), len(b.kept)) })
+	best := slices.MinFunc(all, func(a, b witness) int {
+		return cmp.Or(cmp.Compare(len(a.kept), len(b.kept)), cmp.Compare(a.closed(n), b.closed(n)))
+	})
 	had := map[int]bool{}
 	note(had, best.turned)
 	for _, w := range all {
@@ -157,19 +176,30 @@ func (w witness) ways(p *lint.Pass) string {
 
 // nearest gives the variables in which a state differs from the fed state most like it.
 func nearest(v *explore.View, fed []*explore.View) map[int]bool {
-	var best map[int]bool
-	for _, f := range fed {
-		unlike := map[int]bool{}
-		for _, x := range v.Zone.Vars {
-			if f.At(x) != v.At(x) {
-				unlike[x] = true
-			}
-		}
-		if best == nil || len(unlike) < len(best) {
-			best = unlike
+	best, least := -1, len(v.Zone.Vars)+1
+	for i, f := range fed {
+		if n := differ(v, f, least); n < least {
+			best, least = i, n
 		}
 	}
-	return best
+	out := map[int]bool{}
+	for _, x := range v.Zone.Vars {
+		out[x] = best >= 0 && fed[best].At(x) != v.At(x)
+	}
+	return out
+}
+
+// differ counts the variables in which two states differ, no further than most.
+func differ(v, f *explore.View, most int) int {
+	n := 0
+	for _, x := range v.Zone.Vars {
+		if f.At(x) != v.At(x) {
+			if n++; n >= most {
+				break
+			}
+		}
+	}
+	return n
 }
 
 func likeFirst(vars []int, unlike map[int]bool) []int {

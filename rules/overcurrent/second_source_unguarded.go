@@ -200,7 +200,7 @@ func (x *pair) energised(v *lint.Verdict, iz derive.Number) {
 			continue
 		}
 		edges, sources := live.Way(side)
-		v.State = lint.SortState(append(view.Witness(append(r.way.Edges(), edges...), sources...), v.State...))
+		v.State = view.Witness(append(r.way.Edges(), edges...), sources...)
 		v.Path = view.Places(x.feed.at, r.way)
 		v.Outcome, v.Message = lint.Violated, x.message(iz)
 		if x.push.doubt != nil {

@@ -183,7 +183,7 @@ func (r *bareRun) judge() (settled bool) {
 	none := len(on.devices) == 0 && on.users > 0
 	switch {
 	case none, far.Value > sheathed.Value && !r.tap(on):
-		return r.burns(known, none)
+		return r.burns(known, none && far.Value <= known.Value)
 	case far.Value > known.Value && !r.tap(on):
 		r.unproven(noSheath, fmt.Sprintf("%s may run %s from %s without an overcurrent device only where it is sheathed all the way, which is not written.",
 			lint.Quote(c), far.Text(), lint.Quote(from)))
@@ -239,29 +239,63 @@ func (r *bareRun) bigger() int {
 // burns compares the fault at the far end with what the conductor carries.
 func (r *bareRun) burns(limit derive.Number, none bool) (settled bool) {
 	v, c := &r.verdict, r.wire()
+	v.State, v.Path = r.feed.witness(r.view, r.way), r.view.Places(r.feed.at, r.way)
 	iz, lacks := r.p.Circuit.Ampacity(c)
-	fault, lacksToo := faultAt(r.p, r.view, r.last().To)
-	v.State = r.feed.witness(r.view, r.way)
-	v.Path = r.view.Places(r.feed.at, r.way)
-	switch {
-	case iz.Kind == 0 || fault.Kind == 0:
-		r.unproven(append(lacks, lacksToo...), fmt.Sprintf("%s%s; whether a short at its far end draws more than it carries cannot be told.", r.where(limit, none), r.first(none)))
-		return true
-	case fault.Value > iz.Value:
-		v.Outcome, v.Message = lint.Violated, r.where(limit, none)+r.first(none)+"."
+	fault, lacksToo := r.fault(iz.Value)
+	lacks = slices.Concat(lacks, lacksToo)
+	if iz.Kind != 0 && fault.Kind != 0 {
+		v.Numbers = append(v.Numbers, iz, fault)
+	}
+	text := r.where(limit, none) + r.first(none)
+	switch assumed := assumedOhms(fault); {
+	case iz.Kind != 0 && lacksToo == nil && fault.Value > iz.Value:
+		v.Outcome, v.Message = lint.Violated, text+"."
 		if v.Word == lint.Caution {
 			v.Message += " A braking circuit may go without one, so that a blown device cannot take the brakes away; then nothing but the wire limits a fault in it."
 		}
-	case lacks != nil || lacksToo != nil:
-		r.unproven(append(lacks, lacksToo...), r.where(limit, none)+r.first(none)+"; whether a short at its far end draws more than it carries cannot be told.")
-	case assumedOhms(fault) != nil && 2*fault.Value > iz.Value:
-		r.unproven(assumedOhms(fault), r.where(limit, none)+r.first(none)+"; a short at its far end draws less than it carries only if an assumed battery resistance is right.")
-	}
-	v.Numbers = append(v.Numbers, iz, fault)
-	if t, m := r.p.Circuit.WithstandTime(c, fault); m == nil && v.Outcome == lint.Violated {
-		v.Numbers = append(v.Numbers, t)
+		if t, m := r.p.Circuit.WithstandTime(c, fault); m == nil {
+			v.Numbers = append(v.Numbers, t)
+		}
+	case lacks != nil:
+		r.unproven(lacks, text+"; whether a short at its far end draws more than it carries cannot be told.")
+	case assumed != nil && 2*fault.Value > iz.Value:
+		r.unproven(assumed, text+"; a short at its far end draws less than it carries only if an assumed battery resistance is right.")
 	}
 	return false
+}
+
+// fault is what the run's battery gives into a short at the far end, and where that is no more than
+// the conductor carries, with what every other battery gives that has no device on its way.
+func (r *bareRun) fault(carries float64) (derive.Number, []lint.Missing) {
+	f := r.p.Circuit.FaultAt(&r.n.Sources[r.feed.source], r.way)
+	parts, lacks, sum := []derive.Number{f.Most}, f.Lacks, f.Most.Value
+	if lacks != nil || sum > carries {
+		return f.Most, lacks
+	}
+	for _, x := range r.feeds() {
+		if x.at == r.feed.at || !x.battery(r.n) || !x.present(r.n, r.view) {
+			continue
+		}
+		if o, ok := r.through(x, r.view, r.bare(r.view, x.at, -1), r.last().Edge); ok {
+			g := r.p.Circuit.FaultAt(&r.n.Sources[x.source], o.way)
+			parts, lacks, sum = append(parts, g.Most), append(lacks, g.Lacks...), sum+g.Most.Value
+		}
+	}
+	if len(parts) == 1 {
+		return f.Most, lacks
+	}
+	return derive.Compute("most fault current at the end of the run", "Ipf", sum, "A", "sum of what each battery gives", parts...), lacks
+}
+
+// assumedOhms names the battery resistances that a fault current leans on without the maker's figure.
+func assumedOhms(fault derive.Number) []lint.Missing {
+	var out []lint.Missing
+	derive.Walk([]derive.Number{fault}, func(n derive.Number) {
+		if n.Kind == derive.Assumption && n.Attribute == "resistance" {
+			out = append(out, lint.Missing{Subject: n.Subject, Attribute: n.Attribute})
+		}
+	})
+	return out
 }
 
 // where tells the conductor and the distance without a device.

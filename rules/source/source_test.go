@@ -2,11 +2,15 @@ package source
 
 import (
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"ferrule/lint/linttest"
 )
 
-func TestUnlikeInParallel(t *testing.T) {
-	linttest.Run(t, unlikeInParallel, filepath.Join("testdata", "unlike-in-parallel"))
+func TestRules(t *testing.T) {
+	for _, r := range Rules {
+		name := strings.TrimPrefix(r.ID, "source/")
+		t.Run(name, func(t *testing.T) { linttest.Run(t, r, filepath.Join("testdata", name)) })
+	}
 }

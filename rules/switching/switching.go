@@ -4,5 +4,6 @@ import "ferrule/lint"
 
 // Rules lists the family's rules, by id.
 var Rules = []*lint.Rule{
+	contactRating,
 	offButLive,
 }

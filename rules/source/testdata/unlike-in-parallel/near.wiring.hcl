@@ -69,3 +69,19 @@ conductor "d" {
 load "lamp" {
   draw = "1 A"
 }
+
+# Unlike, and joined through a quarter of an ohm of thin wire.
+
+source "meter" {
+  kind      = "battery"
+  chemistry = "lifepo4"
+  voltage   = "12.8 V"
+  capacity  = "2 Ah"
+}
+
+conductor "meter" {
+  from   = source.left
+  to     = source.meter
+  size   = "18 AWG"
+  length = "6 m"
+}

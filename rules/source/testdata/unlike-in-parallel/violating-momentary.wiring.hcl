@@ -12,7 +12,7 @@ source "pack" { # want caution "are joined"
   capacity  = "100 Ah"
 }
 
-source "aux" {
+source "aux" { # want caution "are joined"
   label     = "Aux"
   kind      = "battery"
   chemistry = "flooded"

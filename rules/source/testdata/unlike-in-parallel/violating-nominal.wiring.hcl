@@ -12,7 +12,7 @@ source "pack" { # want danger "are joined"
   capacity  = "100 Ah"
 }
 
-source "aux" {
+source "aux" { # want danger "\"patch\" mated"
   label     = "Aux"
   kind      = "battery"
   chemistry = "agm"

@@ -4,7 +4,7 @@ system "t" {
   practice = ["general"]
 }
 
-source "pack" { # want warning "are joined"
+source "pack" { # want warning "are joined with \"Pick\" at pack>aux \\(overlap\\)"
   label     = "Pack"
   kind      = "battery"
   chemistry = "lifepo4"
@@ -12,7 +12,7 @@ source "pack" { # want warning "are joined"
   capacity  = "100 Ah"
 }
 
-source "aux" {
+source "aux" { # want warning "are joined"
   label     = "Aux"
   kind      = "battery"
   chemistry = "agm"

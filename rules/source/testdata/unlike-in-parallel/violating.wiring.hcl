@@ -4,7 +4,7 @@ system "t" {
   practice = ["general"]
 }
 
-source "pack" { # want warning "\"Pack\" \\(lifepo4\\) and \"Aux\" \\(agm\\) are joined: .* at first contact"
+source "pack" { # want warning "\"Pack\" \\(13.6 V rested full\\) and \"Aux\" \\(12.8 V rested full\\) are joined with \"Pick\" at both. At first contact up to 125 A run between them"
   label     = "Pack"
   kind      = "battery"
   chemistry = "lifepo4"
@@ -12,7 +12,7 @@ source "pack" { # want warning "\"Pack\" \\(lifepo4\\) and \"Aux\" \\(agm\\) are
   capacity  = "100 Ah"
 }
 
-source "aux" {
+source "aux" { # want warning "are joined"
   label     = "Aux"
   kind      = "battery"
   chemistry = "agm"

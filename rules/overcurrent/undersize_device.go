@@ -1,0 +1,213 @@
+package overcurrent
+
+import (
+	"fmt"
+	"math"
+
+	"ferrule/lint"
+	"ferrule/lint/circuit"
+	"ferrule/lint/derive"
+	"ferrule/lint/explore"
+	"ferrule/lint/network"
+	"ferrule/schema"
+)
+
+var undersizeDevice = &lint.Rule{
+	ID:      "overcurrent/undersize-device",
+	Claim:   "The fuse or breaker will open, or slowly cook, in ordinary use.",
+	Words:   []lint.Severity{lint.Notice, lint.Caution},
+	Subject: "fuse",
+	When: "What may pass a device for three hours or longer is above 80 % of its rating; or what passes it for a shorter time, or while a load starts, is above its rating for longer " +
+		"than it takes to open.",
+	Why: "Loss of use first, hence notice; caution where a life-safety or navigation load goes dark with it. A device that opens for nothing is the one that somebody replaces by a bigger one.",
+	Numbers: "The sum of what can be drawn beyond the device, and no more than what can be given before it, not capped by any device. Loads that run less than 3 h a day are brief: they are " +
+		"compared by the shortest of their times. The time to open is that of the device's own `curve`, else of the published or assumed gates of its kind; a load's start holds where the " +
+		"gates say that the device does not open before.",
+	Not:   "A short-duty winch or jack that is done before the device opens. Devices marked for 100 % of their rating. Whether the wire allows a bigger device is overcurrent/oversize-device.",
+	Offer: "The next standard rating if the wire allows it; else wire and device together.",
+	Meter: "Millivolts across the device at full load: more than 100, or rising over minutes, is a hot fuse or holder.",
+	Cites: []lint.Citation{
+		{Ref: "NFPA 70 706.30", Standing: lint.Read, Note: "125 % of continuous current for storage circuits; read in a summary; good practice from it elsewhere", For: []string{"us-rv", "cabin"}},
+		{Ref: "NFPA 70 690.9", Standing: lint.Read, Note: "the same for arrays; read in trade articles", For: []string{"us-rv", "cabin"}},
+		{Ref: "common practice", Standing: lint.CommonPractice, Note: "a device carries 80 % of its rating for hours"},
+	},
+	Remedy: true,
+	Since:  "0.1",
+	Run:    undersizeDevices,
+}
+
+// continuous is the share of its rating that a device carries for three hours or longer.
+const continuous = 0.8
+
+func undersizeDevices(p *lint.Pass) []lint.Verdict {
+	var out []lint.Verdict
+	for _, f := range p.Plan.Fuses {
+		for _, i := range p.Net.EdgesOf(f.Addr) {
+			if p.Net.Edges[i].Kind == network.Element {
+				out = append(out, load(p, f, i))
+			}
+		}
+	}
+	return out
+}
+
+// loading is a device with what passes it.
+type loading struct {
+	p      *lint.Pass
+	fuse   *schema.Fuse
+	edge   int
+	worst  circuit.Current
+	loads  []int // on the device's circuit in the worst state
+	behind []int // of those, the ones on a side that has no battery
+}
+
+func load(p *lint.Pass, f *schema.Fuse, edge int) lint.Verdict {
+	x := &loading{p: p, fuse: f, edge: edge, worst: p.Circuit.Worst(edge)}
+	x.look()
+	v := lint.Verdict{Subject: f, Outcome: lint.Holds, Word: x.word()}
+	if !f.Rating.Set {
+		v.Outcome, v.Missing = lint.NotProven, []lint.Missing{{Subject: f.Addr, Attribute: "rating"}}
+		v.Message = fmt.Sprintf("The rating of %s is not written, so it cannot be told whether it carries its load.", lint.Quote(f))
+		return v
+	}
+	rating := rated(f)
+	most := derive.Compute("most that "+lint.Quote(f)+" carries for hours", "Icont", continuous*rating.Value, "A", "0.8 x In", rating)
+	v.Numbers = []derive.Number{most, x.worst.Lasting}
+	if x.worst.Lasting.Value > most.Value*(1+1e-9) {
+		v.Outcome = lint.Violated
+		v.Message = fmt.Sprintf("%s (%s) may carry %s for hours, and a device of that rating carries %s without cooking.", lint.Quote(f), rating.Text(), x.worst.Lasting.Text(), most.Text())
+		x.place(&v)
+		return v
+	}
+	x.brief(&v)
+	if v.Outcome == lint.Holds {
+		x.starting(&v)
+	}
+	switch {
+	case v.Outcome != lint.Holds:
+	case len(x.p.Circuit.LacksAt(x.edge)) > 0:
+		v.Outcome, v.Missing = lint.NotProven, x.p.Circuit.LacksAt(x.edge)
+		v.Message = fmt.Sprintf("What passes %s (%s) cannot be told: a draw or a limit is not written.", lint.Quote(f), rating.Text())
+	case !x.worst.Complete:
+		return lint.Unfinished(f, v.Word)
+	}
+	return v
+}
+
+func (x *loading) word() lint.Severity {
+	for _, i := range x.behind {
+		if c := x.p.Net.Loads[i].Critical.Value; c == "life-safety" || c == "navigation" {
+			return lint.Caution
+		}
+	}
+	return lint.Notice
+}
+
+// side is everything live that is joined to one end of the device without it.
+func (x *loading) side(end network.NodeID) *explore.Reach {
+	n := x.p.Net
+	return x.worst.View.Reach(end, func(e int, at network.NodeID) bool { return e != x.edge && !n.Nodes[n.Edges[e].Other(at)].Return }, nil)
+}
+
+// look finds the loads that draw through the device: those on one side while the other is fed.
+func (x *loading) look() {
+	if x.worst.View == nil {
+		return
+	}
+	n := x.p.Net
+	var sides [2]*explore.Reach
+	var fed, battery [2]bool
+	for i, end := range []network.NodeID{n.Edges[x.edge].A, n.Edges[x.edge].B} {
+		sides[i] = x.side(end)
+		for k := range n.Sources {
+			_, ok := sides[i].Dist[liveEnd(n, n.Sources[k].Port)]
+			fed[i] = fed[i] || ok && x.worst.View.HasSource(k)
+			battery[i] = battery[i] || ok && n.Sources[k].Kind.Value == "battery" && x.worst.View.HasSource(k)
+		}
+		for k := range n.Converters {
+			_, ok := sides[i].Dist[n.Converters[k].Out.Hot]
+			fed[i] = fed[i] || ok
+		}
+	}
+	for i := range sides {
+		for k := range n.Loads {
+			if _, ok := sides[i].Dist[n.Loads[k].Hot]; ok && fed[1-i] {
+				x.loads = append(x.loads, k)
+				if !battery[i] {
+					x.behind = append(x.behind, k)
+				}
+			}
+		}
+	}
+}
+
+// brief asks of loads that run less than three hours.
+func (x *loading) brief(v *lint.Verdict) {
+	steady := x.worst.Steady
+	if steady.Value <= x.fuse.Rating.Value*(1+1e-9) {
+		return
+	}
+	shortest := math.Inf(1)
+	for _, i := range x.loads {
+		if h := x.p.Net.Loads[i].HoursPerDay; h.Set && h.Value > 0 {
+			shortest = min(shortest, h.Value)
+		}
+	}
+	opens, ok := opening(x.fuse, steady.Value)
+	v.Numbers = append(v.Numbers, steady)
+	if ok && !math.IsInf(shortest, 1) && shortest > opens.Value {
+		v.Numbers = append(v.Numbers, opens)
+		v.Outcome = lint.Violated
+		v.Message = fmt.Sprintf("%s (%s) carries %s for longer than the %s after which it opens.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), steady.Text(), opens.Text())
+		x.place(v)
+	}
+}
+
+// starting asks of the loads that draw more while they start.
+func (x *loading) starting(v *lint.Verdict) {
+	peak := x.worst.Peak
+	if peak.Value <= x.fuse.Rating.Value*(1+1e-9) || peak.Value <= x.worst.Steady.Value {
+		return
+	}
+	v.Numbers = append(v.Numbers, peak)
+	longest, lacks := x.longestStart()
+	opens, ok := opening(x.fuse, peak.Value)
+	switch {
+	case lacks != nil:
+	case ok && longest > opens.Value:
+		v.Numbers = append(v.Numbers, opens)
+		v.Outcome = lint.Violated
+		v.Message = fmt.Sprintf("%s (%s) opens within %s at %s, and a load behind it takes %s to start.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), opens.Text(), peak.Text(), derive.Text(longest, "s"))
+		x.place(v)
+		return
+	case longest <= staysClosed(x.fuse, peak.Value):
+		return
+	default:
+		lacks = []lint.Missing{{Subject: x.fuse.Addr, Attribute: "curve"}}
+	}
+	v.Outcome, v.Missing = lint.NotProven, lacks
+	v.Message = fmt.Sprintf("Whether %s (%s) stays closed while a load behind it starts, at %s, cannot be told.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), peak.Text())
+}
+
+// longestStart is the longest starting time behind the device, in s.
+func (x *loading) longestStart() (longest float64, lacks []lint.Missing) {
+	for _, i := range x.loads {
+		l := x.p.Net.Loads[i]
+		switch {
+		case !l.Surge.Set:
+		case !l.SurgeTime.Set:
+			lacks = append(lacks, lint.Missing{Subject: l.Addr, Attribute: "surge_time"})
+		default:
+			longest = max(longest, l.SurgeTime.Value)
+		}
+	}
+	return longest, lacks
+}
+
+// place says in which state the device is loaded most, and what goes dark with it.
+func (x *loading) place(v *lint.Verdict) {
+	for _, i := range x.behind {
+		v.Related = append(v.Related, x.p.Net.Loads[i].Addr)
+	}
+	v.State = x.p.Circuit.StateOf(x.edge)
+}

@@ -1,8 +1,11 @@
 package circuit
 
 import (
+	"fmt"
 	"math"
+	"slices"
 	"sort"
+	"strings"
 
 	"ferrule/lint/derive"
 	"ferrule/lint/network"
@@ -17,7 +20,7 @@ import (
 const (
 	smallOhms   = 1e-6 // of a joint or pass-through, so that a ring has no zero resistance
 	mostRing    = 160  // nodes of one ring that are solved
-	mostOpeners = 5    // contacts of one ring whose combinations are looked at
+	mostOpeners = 5    // conditions of one ring's contacts whose combinations are looked at
 )
 
 // worstReturn is the largest current in a return edge.
@@ -64,6 +67,9 @@ func (c *Circuit) allReturns() map[int]Current {
 			}
 			if !a.used {
 				continue
+			}
+			if r := rings[e]; r != nil {
+				lacks[e] = merge(lacks[e], r.lacks...)
 			}
 			t := total[e]
 			total[e] = amount{t.steady + a.steady, t.lasting + a.lasting, max(t.peak+a.steady, t.steady+a.peak), true}
@@ -121,6 +127,7 @@ type ring struct {
 	index map[network.NodeID]int
 	edges []int
 	share map[int]func(k, m int) float64 // by edge: the largest share of a current from node k to node m
+	lacks []derive.Missing               // why it could not be solved
 }
 
 // rings finds the loops of a cut's graph, by edge.
@@ -159,7 +166,8 @@ func (c *Circuit) rings(t *cut) map[int]*ring {
 	return out
 }
 
-// bound is the ring's share for one edge; whole is the bound where the ring cannot be solved.
+// bound is the ring's share for one edge, and never more than the whole. A ring that cannot be solved
+// counts as nothing and says what it lacks.
 func (r *ring) bound(c *Circuit, t *cut, e int, ports map[network.NodeID]sums, whole amount) amount {
 	if r.share == nil {
 		r.share = map[int]func(k, m int) float64{}
@@ -167,35 +175,53 @@ func (r *ring) bound(c *Circuit, t *cut, e int, ports map[network.NodeID]sums, w
 	}
 	f := r.share[e]
 	if f == nil {
-		return whole
+		return amount{used: whole.used}
 	}
 	hang := make([]sums, len(r.nodes))
 	for i, id := range r.nodes {
 		hang[i] = r.hanging(t, id, ports)
 	}
-	var a amount
+	a := spreadOver(hang, f)
 	a.used = whole.used
+	a.steady, a.lasting = min(a.steady, whole.steady), min(a.lasting, whole.lasting)
+	a.peak = min(a.steady+a.peak, whole.peak)
+	return a
+}
+
+// spreadOver adds up shares: of what each node takes towards the source that suits the edge worst,
+// or, where that is less, of what each limited source gives and of what is taken from the others.
+func spreadOver(hang []sums, f func(k, m int) float64) amount {
+	var a, b amount // b is by sources
+	most := make([]float64, len(hang))
 	for k, h := range hang {
 		if h.draws == 0 && h.accepts == 0 && h.endlessAc == 0 {
 			continue
 		}
-		feed, charge := 0.0, 0.0
+		feed, charge, endless := 0.0, 0.0, 0.0
 		var all sums
 		for m, g := range hang {
 			if g.gives > 0 || g.endless > 0 {
-				feed = max(feed, f(k, m))
+				feed, most[m] = max(feed, f(k, m)), max(most[m], f(k, m))
+			}
+			if g.endless > 0 {
+				endless = max(endless, f(k, m))
 			}
 			if g.charges > 0 || g.endlessCh > 0 {
 				charge, all = max(charge, f(k, m)), all.plus(g)
 			}
 		}
 		take := charging(all, h)
-		a.steady += h.draws*feed + take*charge
-		a.lasting += h.lasting*feed + take*charge
+		a.steady, a.lasting = a.steady+h.draws*feed+take*charge, a.lasting+h.lasting*feed+take*charge
+		b.steady, b.lasting = b.steady+h.draws*endless, b.lasting+h.lasting*endless
+		if all.endlessCh > 0 {
+			b.steady, b.lasting = b.steady+take*charge, b.lasting+take*charge
+		}
 		a.peak = max(a.peak, h.surge*feed)
 	}
-	a.steady, a.lasting = min(a.steady, whole.steady), min(a.lasting, whole.lasting)
-	a.peak = min(a.steady+a.peak, whole.peak)
+	for m, g := range hang {
+		b.steady, b.lasting = b.steady+g.gives*most[m], b.lasting+g.gives*most[m]
+	}
+	a.steady, a.lasting = min(a.steady, b.steady), min(a.lasting, b.lasting)
 	return a
 }
 
@@ -214,40 +240,96 @@ func (r *ring) hanging(t *cut, id network.NodeID, ports map[network.NodeID]sums)
 	return s
 }
 
-// solve finds the shares of all edges, the largest over the combinations of contacts that open. An
-// edge without resistance, for want of size or length, leaves the ring unsolved.
+// solve finds the shares of all edges, the largest over the combinations of contacts that open.
 func (r *ring) solve(c *Circuit) {
-	if len(r.nodes) > mostRing {
-		return
-	}
 	g := map[int]float64{}
-	var openers []int
 	for _, e := range r.edges {
 		n, lacks := c.Ohms(e, Operating)
-		if lacks != nil {
-			return
-		}
+		r.lacks = merge(r.lacks, lacks...)
 		g[e] = 1 / max(n.Value, smallOhms)
-		if len(c.Net.Edges[e].When) > 0 {
-			openers = append(openers, e)
-		}
 	}
-	if len(openers) > mostOpeners {
+	groups := r.openers(c)
+	if len(r.nodes) > mostRing || len(groups) > mostOpeners {
+		r.lacks = merge(r.lacks, derive.Missing{Subject: "plan", Attribute: "a simpler ring of returns"})
+	}
+	if len(r.lacks) > 0 {
 		return
 	}
-	var cases [][][]float64
-	for mask := range 1 << len(openers) {
+	for mask := range 1 << len(groups) {
 		open := map[int]bool{}
-		for i, e := range openers {
-			open[e] = mask>>i&1 == 1
+		for i, edges := range groups {
+			for _, e := range edges {
+				open[e] = mask>>i&1 == 1
+			}
 		}
-		cases = append(cases, r.inverse(c, g, open))
+		inv := r.inverse(c, g, open)
 		for _, e := range r.edges {
 			if !open[e] {
-				r.add(c, e, g[e], cases[mask])
+				r.add(c, e, g[e], inv)
 			}
 		}
 	}
+}
+
+// openers groups the edges that open, those that open and close together in one group: a plug that
+// follows a pack, and what is part of that pack.
+func (r *ring) openers(c *Circuit) [][]int {
+	at := map[string]int{}
+	var out [][]int
+	for _, e := range r.edges {
+		when := c.Net.Edges[e].When
+		if len(when) == 0 {
+			continue
+		}
+		key := ""
+		for _, l := range when {
+			key += c.rootOf(l.Var)
+		}
+		if _, seen := at[key]; !seen {
+			at[key] = len(out)
+			out = append(out, nil)
+		}
+		out[at[key]] = append(out[at[key]], e)
+	}
+	return out
+}
+
+// rootOf names what moves a variable: itself, or what it follows where that is one thing.
+func (c *Circuit) rootOf(v int) string {
+	for x := &c.Net.Vars[v]; x.Follower && len(x.Follows) == 1; x = &c.Net.Vars[v] {
+		v = x.Follows[0]
+	}
+	return c.Net.Vars[v].Addr + ";"
+}
+
+// together is a key of what opens a contact: contacts with one key open together. What follows one
+// part opens as that part goes.
+func (c *Circuit) together(when network.Condition) string {
+	var keys []string
+	for _, l := range when {
+		x := &c.Net.Vars[l.Var]
+		for x.Follower && len(x.Follows) == 1 && l.At[x.Closed] && count(l.At) == 1 {
+			l = network.Literal{Var: x.Follows[0], At: []bool{false, true}} // absent, present; unmated, mated
+			if x = &c.Net.Vars[l.Var]; len(x.Positions) != 2 {
+				break
+			}
+		}
+		if k := fmt.Sprint(l); !slices.Contains(keys, k) {
+			keys = append(keys, k)
+		}
+	}
+	sort.Strings(keys)
+	return strings.Join(keys, " ")
+}
+
+func count(at []bool) int {
+	n := 0
+	for _, on := range at {
+		if on {
+			n++
+		}
+	}
+	return n
 }
 
 func (r *ring) add(c *Circuit, e int, g float64, inv [][]float64) {

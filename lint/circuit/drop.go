@@ -77,18 +77,26 @@ func (c *Circuit) dropBetween(v *explore.View, from, to network.Port) Drop {
 
 // leastWay is the way with the least drop by the bounds.
 func (c *Circuit) leastWay(v *explore.View, from, to network.NodeID) explore.Path {
-	cost := func(e int) float64 {
-		r, lacks := c.Ohms(e, Operating)
-		if lacks != nil {
-			return 1e6
-		}
-		return r.Value*c.Worst(e).Capped.Value + 1e-9
-	}
 	home := c.comesHome(from)
 	use := func(e int, at network.NodeID) bool {
 		return c.comesHome(c.Net.Edges[e].Other(at)) == home
 	}
-	return v.Reach(from, use, cost).To(to)
+	return v.Reach(from, use, c.cost).To(to)
+}
+
+// cost is the bound on the drop in one edge, in V; where its resistance is not known, more than any
+// other way has.
+func (c *Circuit) cost(e int) float64 {
+	if u, ok := c.costs[e]; ok {
+		return u
+	}
+	r, lacks := c.Ohms(e, Operating)
+	u := r.Value*c.Worst(e).Capped.Value + 1e-9
+	if lacks != nil {
+		u = 1e6
+	}
+	c.costs[e] = u
+	return u
 }
 
 // Fault is a bolted short fed through one way, in A: the most it can be and the least.

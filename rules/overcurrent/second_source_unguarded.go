@@ -59,7 +59,7 @@ type pair struct {
 
 func pairsIn(a *area) []lint.Verdict {
 	feeds := a.feeds()
-	runs, reached := bareWays(a, feeds)
+	runs, reached, bare := bareWays(a, feeds)
 	pushes := make([]push, len(feeds))
 	for i, f := range feeds {
 		pushes[i] = pushOf(a.p, f)
@@ -68,7 +68,7 @@ func pairsIn(a *area) []lint.Verdict {
 	for _, e := range a.wires() {
 		for i := range feeds {
 			r := runs[way{e, i}]
-			if o, ok := otherFeed(a.n, feeds, pushes, reached, e, i); ok && r != nil {
+			if o, ok := otherFeed(a.n, feeds, pushes, reached, e, i); ok && r != nil && !bare[r.last()] {
 				found = append(found, &pair{r, pushes[i], o})
 			}
 		}
@@ -85,9 +85,10 @@ func pairsIn(a *area) []lint.Verdict {
 type way struct{ edge, feed int }
 
 // bareWays goes over all states: the runs by which feeds that are no batteries come to wires without
-// a device, and which wires each feed comes to at all.
-func bareWays(a *area, feeds []feed) (runs map[way]*run, reached map[way]bool) {
-	runs, reached = map[way]*run{}, map[way]bool{}
+// a device, which wires each feed comes to at all, and the ends at which a battery comes to a wire
+// without a device. What else comes in there lacks the same device, and that is said of the battery.
+func bareWays(a *area, feeds []feed) (runs map[way]*run, reached map[way]bool, batteries map[explore.Hop]bool) {
+	runs, reached, batteries = map[way]*run{}, map[way]bool{}, map[explore.Hop]bool{}
 	wires := a.wires()
 	for _, v := range a.views {
 		cut := a.cut(v, nil)
@@ -101,19 +102,21 @@ func bareWays(a *area, feeds []feed) (runs map[way]*run, reached map[way]bool) {
 					continue
 				}
 				reached[way{e, i}] = true
-				if x, _ := cut.ends(e); f.battery(a.n) || runs[way{e, i}] != nil || x != cut.at(f.at) {
+				if x, _ := cut.ends(e); runs[way{e, i}] != nil || x != cut.at(f.at) {
 					continue
 				}
 				if bare == nil {
 					bare = a.bare(v, f.at, -1)
 				}
-				if r, ok := a.through(f, v, bare, e); ok {
+				if r, ok := a.through(f, v, bare, e); ok && f.battery(a.n) {
+					batteries[r.last()] = true
+				} else if ok {
 					runs[way{e, i}] = r
 				}
 			}
 		}
 	}
-	return runs, reached
+	return runs, reached, batteries
 }
 
 // otherFeed is a feed other than the i-th that comes to a wire, a battery before others. An input out

@@ -59,7 +59,7 @@ conductor "lamp_return" {
   length   = "1 m"
 }
 
-conductor "pump_feed" { # want danger "\"pump_feed\" .* with no overcurrent device, neither before it nor after it"
+conductor "pump_feed" { # want danger "\"pump_feed\" .* in the first 457.2 mm, and there is none on the way"
   from     = source.house.pos
   to       = load.pump.pos
   polarity = "positive"

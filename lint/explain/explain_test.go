@@ -106,8 +106,8 @@ func TestDerivation(t *testing.T) {
 		"1. Insulation: Tins = 60 C. Assumed, insulation of conductor.feed is left out: the lowest column.",
 		"2. Table ampacity: It = 50 A. Table: 33 CFR 183.425 Table 5 (from memory); from step 1.",
 		"3. Ambient: Ta = 45 C. Plan: system.tern ambient, tern.wiring.hcl:7.",
-		"4. Heat factor: kT = 80 %. Table: the same; from step 3.",
-		"5. Ampacity of \"Feed\": Iz = 40 A. Computed: Iz = It x kT; with the numbers, 50 A x 80 % = 40 A; from steps 2 and 4.",
+		"4. Heat factor: kT = 0.8. Table: the same; from step 3.",
+		"5. Ampacity of \"Feed\": Iz = 40 A. Computed: Iz = It x kT; with the numbers, 50 A x 0.8 = 40 A; from steps 2 and 4.",
 	}
 	if strings.Join(got, "\n") != strings.Join(want, "\n") {
 		t.Errorf("got\n%s", strings.Join(got, "\n"))

@@ -18,7 +18,7 @@ var offButLive = &lint.Rule{
 	Subject: "switch",
 	When: "A load terminal of a hand switch is energised above 5 V in an allowed state in which the switch joins it to nothing; or a disconnect has batteries on both " +
 		"sides. A terminal is a supply terminal where, with this switch open and every other contact closed, a source is on its side and not through a " +
-		"converter; all others are load terminals.",
+		"converter (in a circuit that only converters feed: a converter's output); all others are load terminals.",
 	Why: "Hands go in because the switch is off, and a fire behind it cannot be starved. Warning at a disconnect, caution at the empty position of any other switch, " +
 		"danger above 60 V DC or on alternating current.",
 	Numbers: "5 V; 60 V DC. Live means: a source, or a converter's output whose input has power in the same state, is joined to it.",
@@ -112,7 +112,21 @@ func sides(n *network.Network, x *schema.Switch) (supply map[string]bool, batter
 			batteries = append(batteries, battery)
 		}
 	}
+	if len(supply) == 0 { // a circuit that only converters feed: their side is the supply
+		for _, t := range x.Terminals.List {
+			supply[t.Value] = fedByConverter(n, sideOf(n, x, hot(n, x, t.Value)))
+		}
+	}
 	return supply, batteries
+}
+
+func fedByConverter(n *network.Network, side map[network.NodeID]bool) bool {
+	for i := range n.Converters {
+		if side[n.Converters[i].Out.Hot] {
+			return true
+		}
+	}
+	return false
 }
 
 func hot(n *network.Network, x *schema.Switch, terminal string) network.NodeID {

@@ -281,10 +281,7 @@ func (r *ring) openers(c *Circuit) [][]int {
 		if len(when) == 0 {
 			continue
 		}
-		key := ""
-		for _, l := range when {
-			key += c.rootOf(l.Var)
-		}
+		key := c.together(when)
 		if _, seen := at[key]; !seen {
 			at[key] = len(out)
 			out = append(out, nil)
@@ -292,14 +289,6 @@ func (r *ring) openers(c *Circuit) [][]int {
 		out[at[key]] = append(out[at[key]], e)
 	}
 	return out
-}
-
-// rootOf names what moves a variable: itself, or what it follows where that is one thing.
-func (c *Circuit) rootOf(v int) string {
-	for x := &c.Net.Vars[v]; x.Follower && len(x.Follows) == 1; x = &c.Net.Vars[v] {
-		v = x.Follows[0]
-	}
-	return c.Net.Vars[v].Addr + ";"
 }
 
 // together is a key of what opens a contact: contacts with one key open together. What follows one

@@ -423,6 +423,9 @@ branch "outlet" {
     draw       = "8 A"
     critical   = "none"
     receptacle = true
+
+    hours_per_day = "1 h"
+    notes         = "Kettle, or a charger for tools."
   }
 }
 

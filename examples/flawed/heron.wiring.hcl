@@ -365,35 +365,36 @@ conductor "fixed_to_select" {
   through    = [compartment.front_box]
 }
 
-fuse "gas_alarm" {
-  label          = "7 Gas alarm, 2 A"
-  kind           = "cartridge"
-  rating         = "2 A"
-  voltage_rating = "125 V dc"
-  interrupting   = "10 kA"
-  on             = bus.dc_half
-}
+branch "gas_alarm" {
+  label = "Gas alarm"
+  from  = bus.dc_half
 
-conductor "gas_alarm_lead" {
-  from       = fuse.gas_alarm.load
-  to         = load.gas_alarm
-  size       = "16 AWG"
-  length     = "3.5 m"
-  insulation = let.jacket
-  bundle     = 2
-  through    = [compartment.front_box, compartment.cabin]
-}
+  fuse {
+    label          = "4 Gas alarm, 2 A"
+    kind           = "cartridge"
+    rating         = "2 A"
+    voltage_rating = "125 V dc"
+    interrupting   = "10 kA"
+  }
 
-# seeded: life-safety/alarm-can-be-switched-off, switch.house_select = off
-load "gas_alarm" {
-  label       = "Gas alarm"
-  kind        = "alarm"
-  draw        = "90 mA"
-  voltage_min = "8 V"
-  voltage_max = "16 V"
-  critical    = "life-safety"
-  own_battery = false
-  compartment = compartment.cabin
+  conductor {
+    size       = "16 AWG"
+    length     = "3.5 m"
+    insulation = let.jacket
+    bundle     = 2
+    through    = [compartment.front_box, compartment.cabin]
+  }
+
+  # seeded: life-safety/alarm-can-be-switched-off, switch.house_select = off
+  load "gas_alarm" {
+    kind        = "alarm"
+    draw        = "90 mA"
+    voltage_min = "8 V"
+    voltage_max = "16 V"
+    critical    = "life-safety"
+    own_battery = false
+    compartment = compartment.cabin
+  }
 }
 
 fuse "load_center_out" {
@@ -519,40 +520,12 @@ branch "water" {
   }
 }
 
-branch "furnace" {
-  label = "Furnace fan"
-  from  = bus.dc_half
-
-  fuse {
-    label          = "3 Furnace, 7.5 A"
-    kind           = "blade"
-    rating         = "7.5 A"
-    voltage_rating = "32 V dc"
-    interrupting   = "1 kA"
-  }
-
-  conductor {
-    size       = "14 AWG"
-    length     = "2 m"
-    insulation = let.jacket
-    bundle     = 4
-  }
-
-  load "furnace_fan" {
-    kind        = "heater"
-    draw        = "3.4 A"
-    voltage_min = "10.5 V"
-    critical    = "none"
-    compartment = compartment.cabin
-  }
-}
-
 branch "fridge" {
   label = "Fridge"
   from  = bus.dc_half
 
   fuse {
-    label          = "4 Fridge, 10 A"
+    label          = "3 Fridge, 10 A"
     kind           = "blade"
     rating         = "10 A"
     voltage_rating = "32 V dc"
@@ -572,31 +545,6 @@ branch "fridge" {
     voltage_min = "10.4 V"
     critical    = "none"
   }
-}
-
-use "bunk_light" {
-  kit        = "./kits/reading-light.wiring.hcl"
-  feed       = bus.dc_half
-  fuse_label = "5 Bunk light, 3 A"
-  length     = "3.4 m"
-}
-
-use "bench_light" {
-  kit        = "./kits/reading-light.wiring.hcl"
-  feed       = bus.dc_half
-  fuse_label = "6 Bench light, 3 A"
-  length     = "1.8 m"
-}
-
-load "monoxide_alarm" {
-  label       = "Carbon monoxide alarm"
-  kind        = "alarm"
-  draw        = "0 A"
-  critical    = "life-safety"
-  own_battery = true
-  hold_up     = "365 d"
-  compartment = compartment.cabin
-  notes       = "Sealed, replaced whole; wired to nothing."
 }
 
 # --- shore --------------------------------------------------------------------------------------
@@ -704,86 +652,12 @@ converter "load_center" {
   }
 }
 
-fuse "ac_charger" {
-  label          = "AC 2 Pack charger, 15 A"
-  kind           = "breaker"
-  rating         = "15 A"
-  voltage_rating = "240 V ac"
-  interrupting   = "10 kA"
-  reset          = "manual"
-  on             = bus.ac_half
-}
-
-conductor "ac_charger_lead" {
-  from           = fuse.ac_charger.load
-  to             = converter.pack_charger.in
-  size           = "14 AWG"
-  length         = "2.4 m"
-  insulation     = "90 C"
-  voltage_rating = "600 V ac"
-  bundle         = 2
-  sheathed       = true
-  grounding      = "14 AWG"
-}
-
-converter "pack_charger" {
-  label              = "Pack charger"
-  kind               = "charger"
-  rated              = "290 W"
-  efficiency         = 0.9
-  isolated           = true
-  blocks_reverse     = true
-  limits_current     = true
-  cold_charge_cutoff = true
-  charges            = [source.pack]
-  compartment        = compartment.front_box
-
-  input {
-    voltage_min = "100 V ac"
-    voltage_max = "130 V ac"
-    current_max = "4 A"
-  }
-
-  output {
-    voltage     = "14.4 V"
-    current_max = "20 A"
-    profile     = "lifepo4"
-    float       = "13.5 V"
-  }
-}
-
-conductor "pack_charger_run" {
-  from       = converter.pack_charger.out
-  to         = fuse.pack_charger.load
-  size       = "10 AWG"
-  length     = "0.6 m"
-  insulation = let.jacket
-  bundle     = 2
-}
-
-fuse "pack_charger" {
-  label          = "Pack charger, at the selector, 30 A"
-  kind           = "cartridge"
-  rating         = "30 A"
-  voltage_rating = "125 V dc"
-  interrupting   = "10 kA"
-}
-
-conductor "pack_charger_tap" {
-  from       = fuse.pack_charger.line
-  to         = switch.house_select.pack
-  size       = "6 AWG"
-  length     = "0.15 m"
-  insulation = let.jacket
-  bundle     = 2
-}
-
 branch "ac_outlet" {
   label = "Galley outlet"
   from  = bus.ac_half
 
   fuse {
-    label          = "AC 3 Galley outlet, 15 A"
+    label          = "AC 2 Galley outlet, 15 A"
     kind           = "breaker"
     rating         = "15 A"
     voltage_rating = "240 V ac"
@@ -807,6 +681,9 @@ branch "ac_outlet" {
     draw       = "12 A"
     critical   = "none"
     receptacle = true
+
+    hours_per_day = "1 h"
+    notes         = "Kettle or toaster."
   }
 }
 

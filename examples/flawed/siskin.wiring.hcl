@@ -300,6 +300,9 @@ branch "kitchen" {
     draw       = "11 A"
     critical   = "none"
     receptacle = true
+
+    hours_per_day = "1.5 h"
+    notes         = "Kettle, toaster, mixer: one at a time."
   }
 }
 
@@ -437,8 +440,8 @@ source "generator" {
   label         = "Generator"
   kind          = "generator"
   voltage       = "120 V ac"
-  rated         = "30 A"
-  short_circuit = "180 A"
+  rated         = "24 A"
+  short_circuit = "150 A"
   neutral_bond  = "floating"
   compartment   = compartment.shed
 }

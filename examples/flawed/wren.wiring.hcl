@@ -202,7 +202,7 @@ fuse "converter_out" {
 
 # --- house battery ------------------------------------------------------------------------------
 
-# seeded: charging/below-freezing, source.alternator = present
+# seeded: charging/below-freezing, any
 source "house" {
   label              = "House battery"
   kind               = "battery"

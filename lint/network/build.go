@@ -26,6 +26,8 @@ type builder struct {
 	terms []*terminal
 	byKey map[string]int
 	diags hcl.Diagnostics
+
+	shorted bool // then every positive is a return, and one report is enough
 }
 
 // Build wires a plan. A plan with errors gives the network of what could be read; the diagnostics
@@ -41,7 +43,9 @@ func Build(p *schema.Plan) (*Network, hcl.Diagnostics) {
 	b.makePorts()
 	b.index()
 	b.markReturns()
-	b.findShorts()
+	if b.findShorts(); !b.shorted {
+		b.findReversed()
+	}
 	b.makeZones()
 	return b.Network, b.diags
 }

@@ -145,6 +145,20 @@ conductor "c" {
   to = source.b.neg
 }
 `, "A source is short-circuited"},
+		{"reversed load", `
+source "b" {
+  kind = "battery"
+  voltage = "12 V"
+}
+load "l" {
+  draw = "1 A"
+}
+conductor "c" {
+  polarity = "positive"
+  from = source.b.neg
+  to = load.l.pos
+}
+`, "A positive is joined to the return"},
 		{"follower with three positions", `
 source "b" {
   kind = "battery"

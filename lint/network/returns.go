@@ -120,6 +120,7 @@ func (b *builder) findShorts() {
 		if s.Hot == None || wired.find(int(s.Hot)) != wired.find(int(s.Ret)) {
 			continue
 		}
+		b.shorted = true
 		var by []string
 		for _, c := range b.Plan.Conductors {
 			if n := b.end(c.From, schema.Pos); c.Polarity.Set && c.Polarity.Value != "pair" && n != None && wired.find(int(n)) == wired.find(int(s.Hot)) {
@@ -127,5 +128,28 @@ func (b *builder) findShorts() {
 			}
 		}
 		b.problem(s.Range, "A source is short-circuited", "The two poles of %q are joined by wires in every position: see %s.", s.Named(), strings.Join(by, ", "))
+	}
+}
+
+// findReversed reports parts whose positive is always joined to the reference: drawn the wrong way
+// round, or on a system with its positive grounded. No rule sees current there, so none may hold.
+func (b *builder) findReversed() {
+	ask := func(id NodeID, blk schema.Block, side string) {
+		if id == None || b.Nodes[id].AC || !b.Nodes[id].Return {
+			return
+		}
+		b.problem(blk.Header().Range, "A positive is joined to the return",
+			"The positive of %s%s is joined to the reference of its circuit (the chassis, or a battery's negative) in every position. It is reversed, or the positive is "+
+				"grounded, which is not covered.", blk.Header().Addr, side)
+	}
+	for _, s := range b.Sources {
+		ask(s.Hot, s.Source, "")
+	}
+	for _, l := range b.Loads {
+		ask(l.Hot, l.Load, "")
+	}
+	for _, c := range b.Converters {
+		ask(c.In.Hot, c.Converter, " input")
+		ask(c.Out.Hot, c.Converter, " output")
 	}
 }

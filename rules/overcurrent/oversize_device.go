@@ -22,7 +22,7 @@ var oversizeDevice = &lint.Rule{
 	Numbers: "`us-boat` below 50 V: 150 % of the ampacity after heat and bundling; at 50 V and above 100 %, or the next standard rating within 150 %. Other practices 100 %; " +
 		"`us-rv` also 15, 20 and 30 A on 14, 12 and 10 AWG, whatever the insulation. Ampacity by size and insulation (60 C where it is left out) times heat and bundle. From a source that " +
 		"limits its own current no more counts than it gives.",
-	Not: "A motor circuit with its own thermal protection behind a device that is there for shorts only. A thin tap is excused as far as the practice lets a run go without a device, " +
+	Not: "A motor's own thermal protection is not counted: a plan has no word for it. A thin tap is excused as far as the practice lets a run go without a device, " +
 		"if a device that guards it stands at its end. Where several devices are in parallel, the largest is named. What loads draw is conductor/ampacity.",
 	Offer: "The largest standard device that guards the wire and still carries its load; else the next size of wire.",
 	Meter: "Read the number on the device and the print on the wire's jacket; a clamp meter shows the current at full load.",

@@ -2,7 +2,6 @@ package overcurrent
 
 import (
 	"fmt"
-	"math"
 
 	"ferrule/lint"
 	"ferrule/lint/circuit"
@@ -20,8 +19,8 @@ var undersizeDevice = &lint.Rule{
 	When: "What may pass a device for three hours or longer is above 80 % of its rating; or what passes it for a shorter time, or while a load starts, is above its rating for longer " +
 		"than it takes to open.",
 	Why: "Loss of use first, hence notice; caution where a life-safety or navigation load goes dark with it. A device that opens for nothing is the one that somebody replaces by a bigger one.",
-	Numbers: "The sum of what can be drawn beyond the device, and no more than what can be given before it, not capped by any device. Loads that run less than 3 h a day are brief: they are " +
-		"compared by the shortest of their times. The time to open is that of the device's own `curve`, else of the published or assumed gates of its kind; a load's start holds where the " +
+	Numbers: "The sum of what can be drawn beyond the device, and no more than what can be given before it, not capped by any device. Loads that run less than 3 h a day are brief: each " +
+		"of their times is compared with what still runs then. The time to open is that of the device's own `curve`, else of the published or assumed gates of its kind; a load's start holds where the " +
 		"gates say that the device does not open before.",
 	Not:   "A short-duty winch or jack that is done before the device opens. Devices marked for 100 % of their rating. Whether the wire allows a bigger device is overcurrent/oversize-device.",
 	Offer: "The next standard rating if the wire allows it; else wire and device together.",
@@ -38,6 +37,9 @@ var undersizeDevice = &lint.Rule{
 
 // continuous is the share of its rating that a device carries for three hours or longer.
 const continuous = 0.8
+
+// lasting is the time in s from which a current counts as continuous.
+const lasting = 3 * 3600
 
 func undersizeDevices(p *lint.Pass) []lint.Verdict {
 	var out []lint.Verdict
@@ -131,7 +133,7 @@ func (x *loading) look() {
 	}
 	for i := range sides {
 		for k := range n.Loads {
-			if _, ok := sides[i].Dist[n.Loads[k].Hot]; ok && fed[1-i] {
+			if _, ok := sides[i].Dist[n.Loads[k].Hot]; ok && fed[1-i] && x.worst.View.HasLoad(k) {
 				x.loads = append(x.loads, k)
 				if !battery[i] {
 					x.behind = append(x.behind, k)
@@ -141,67 +143,83 @@ func (x *loading) look() {
 	}
 }
 
-// brief asks of loads that run less than three hours.
+// brief asks of loads that run less than three hours: for each of their times, what still runs then.
 func (x *loading) brief(v *lint.Verdict) {
-	steady := x.worst.Steady
-	if steady.Value <= x.fuse.Rating.Value*(1+1e-9) {
+	if x.worst.Steady.Value <= x.fuse.Rating.Value*(1+1e-9) {
 		return
 	}
-	shortest := math.Inf(1)
+	v.Numbers = append(v.Numbers, x.worst.Steady)
 	for _, i := range x.loads {
-		if h := x.p.Net.Loads[i].HoursPerDay; h.Set && h.Value > 0 {
-			shortest = min(shortest, h.Value)
+		h := x.p.Net.Loads[i].HoursPerDay
+		if !h.Set || h.Value <= 0 || h.Value >= lasting {
+			continue
+		}
+		amps := x.runningFor(h.Value)
+		if opens, ok := opening(x.fuse, amps.Value); ok && h.Value > opens.Value {
+			v.Numbers = append(v.Numbers, amps, opens)
+			v.Outcome = lint.Violated
+			v.Message = fmt.Sprintf("%s (%s) carries %s for longer than the %s after which it opens.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), amps.Text(), opens.Text())
+			x.place(v)
+			return
 		}
 	}
-	opens, ok := opening(x.fuse, steady.Value)
-	v.Numbers = append(v.Numbers, steady)
-	if ok && !math.IsInf(shortest, 1) && shortest > opens.Value {
-		v.Numbers = append(v.Numbers, opens)
-		v.Outcome = lint.Violated
-		v.Message = fmt.Sprintf("%s (%s) carries %s for longer than the %s after which it opens.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), steady.Text(), opens.Text())
-		x.place(v)
-	}
 }
 
-// starting asks of the loads that draw more while they start.
-func (x *loading) starting(v *lint.Verdict) {
-	peak := x.worst.Peak
-	if peak.Value <= x.fuse.Rating.Value*(1+1e-9) || peak.Value <= x.worst.Steady.Value {
-		return
-	}
-	v.Numbers = append(v.Numbers, peak)
-	longest, lacks := x.longestStart()
-	opens, ok := opening(x.fuse, peak.Value)
-	switch {
-	case lacks != nil:
-	case ok && longest > opens.Value:
-		v.Numbers = append(v.Numbers, opens)
-		v.Outcome = lint.Violated
-		v.Message = fmt.Sprintf("%s (%s) opens within %s at %s, and a load behind it takes %s to start.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), opens.Text(), peak.Text(), derive.Text(longest, "s"))
-		x.place(v)
-		return
-	case longest <= staysClosed(x.fuse, peak.Value):
-		return
-	default:
-		lacks = []lint.Missing{{Subject: x.fuse.Addr, Attribute: "curve"}}
-	}
-	v.Outcome, v.Missing = lint.NotProven, lacks
-	v.Message = fmt.Sprintf("Whether %s (%s) stays closed while a load behind it starts, at %s, cannot be told.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), peak.Text())
-}
-
-// longestStart is the longest starting time behind the device, in s.
-func (x *loading) longestStart() (longest float64, lacks []lint.Missing) {
+// runningFor is the most that passes the device for so many seconds on end: without the loads that
+// are done before. What limits the sum before the device may leave room for the others, so it is no less
+// than these draw. A load that only some modes run is not left out: it may not be in the sum.
+func (x *loading) runningFor(seconds float64) derive.Number {
+	done, on := 0.0, 0.0
 	for _, i := range x.loads {
-		l := x.p.Net.Loads[i]
+		l := &x.p.Net.Loads[i]
+		n, _ := x.p.Circuit.LoadCurrent(i)
 		switch {
-		case !l.Surge.Set:
-		case !l.SurgeTime.Set:
-			lacks = append(lacks, lint.Missing{Subject: l.Addr, Attribute: "surge_time"})
+		case len(l.RunsIn.List) > 0:
+		case l.HoursPerDay.Set && l.HoursPerDay.Value < seconds:
+			done += n.Value
 		default:
-			longest = max(longest, l.SurgeTime.Value)
+			on += n.Value
 		}
 	}
-	return longest, lacks
+	amps := min(x.worst.Steady.Value, max(x.worst.Steady.Value-done, on))
+	return derive.Compute("largest current in "+lint.Quote(x.fuse)+" for "+derive.Text(seconds, "s"), "Iwc", amps, "A", "without the loads that run for less", x.worst.Steady)
+}
+
+// starting asks of the loads that draw more while they start, one at a time.
+func (x *loading) starting(v *lint.Verdict) {
+	for _, i := range x.loads {
+		l := x.p.Net.Loads[i].Load
+		peak := x.peak(i)
+		if !l.Surge.Set || peak.Value <= x.fuse.Rating.Value*(1+1e-9) || peak.Value <= x.worst.Steady.Value {
+			continue
+		}
+		v.Numbers = append(v.Numbers, peak)
+		opens, ok := opening(x.fuse, peak.Value)
+		switch {
+		case ok && l.SurgeTime.Set && l.SurgeTime.Value > opens.Value:
+			v.Numbers = append(v.Numbers, opens)
+			v.Outcome, v.Missing = lint.Violated, nil
+			v.Message = fmt.Sprintf("%s (%s) opens within %s at %s, and %s takes %s to start.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), opens.Text(), peak.Text(), lint.Quote(l), derive.Text(l.SurgeTime.Value, "s"))
+			x.place(v)
+			return
+		case l.SurgeTime.Set && l.SurgeTime.Value <= staysClosed(x.fuse, peak.Value), v.Outcome != lint.Holds:
+			continue
+		case l.SurgeTime.Set:
+			v.Missing = []lint.Missing{{Subject: x.fuse.Addr, Attribute: "curve"}}
+		default:
+			v.Missing = []lint.Missing{{Subject: l.Addr, Attribute: "surge_time"}}
+		}
+		v.Outcome = lint.NotProven
+		v.Message = fmt.Sprintf("Whether %s (%s) stays closed while %s starts, at %s, cannot be told.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), lint.Quote(l), peak.Text())
+	}
+}
+
+// peak is what passes the device while one load starts and all else runs.
+func (x *loading) peak(load int) derive.Number {
+	l := x.p.Net.Loads[load].Load
+	n, _ := x.p.Circuit.LoadCurrent(load)
+	amps := min(x.worst.Peak.Value, x.worst.Steady.Value+max(0, l.Surge.Value-n.Value))
+	return derive.Compute("largest current in "+lint.Quote(x.fuse)+" while "+lint.Quote(l)+" starts", "Ipeak", amps, "A", "one load starting, all else running", x.worst.Peak)
 }
 
 // place says in which state the device is loaded most, and what goes dark with it.

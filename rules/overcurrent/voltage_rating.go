@@ -61,6 +61,9 @@ func rateVolts(p *lint.Pass, f *schema.Fuse) lint.Verdict {
 		v.Outcome, v.Numbers = lint.Violated, append(v.Numbers, other)
 		v.Message = fmt.Sprintf("%s is rated for %s ac only and sits in a direct-current circuit%s: an AC rating says nothing of DC.", lint.Quote(f), other.Text(), high.at())
 	case known && least > 0 && high.volts.Value > least:
+		if least > right.Value {
+			assumed = "marked"
+		}
 		v.Outcome = lint.Violated
 		v.Message = fmt.Sprintf("%s is %s for %s and sees up to %s, at which it may not put out its own arc.", lint.Quote(f), assumed, derive.Text(least, "V"), high.volts.Text())
 	case right.Kind == 0 || len(high.lacks) > 0 || high.volts.Value > right.Value:
@@ -147,6 +150,9 @@ func (h *highest) witness(p *lint.Pass) ([]lint.Position, []string) {
 		return nil, nil
 	}
 	a := newArea(p, z)
+	if a == nil {
+		return nil, nil
+	}
 	var from []feed
 	for _, x := range a.feeds() {
 		if x.reverse || !x.present(p.Net, h.view) || !h.view.Joined(x.at, h.node) {

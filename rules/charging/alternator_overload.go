@@ -2,6 +2,7 @@ package charging
 
 import (
 	"fmt"
+	"slices"
 
 	"ferrule/lint"
 	"ferrule/lint/circuit"
@@ -67,11 +68,12 @@ func strain(p *lint.Pass, alt int) []lint.Verdict {
 	if v, found := converters(p, views, alt); found {
 		out = append(out, v)
 	}
+	speaks := func(v lint.Verdict) bool { return v.Outcome != lint.Holds }
 	switch {
+	case !complete && !slices.ContainsFunc(out, speaks):
+		return []lint.Verdict{lint.Unfinished(a.Source, lint.Warning)}
 	case len(out) > 0:
 		return out
-	case !complete:
-		return []lint.Verdict{lint.Unfinished(a.Source, lint.Warning)}
 	}
 	return []lint.Verdict{holds}
 }

@@ -149,17 +149,23 @@ func (g *alarms) verdict(p *lint.Pass, a *alarm) lint.Verdict {
 	return lint.Verdict{Subject: l.Load, Outcome: lint.Holds}
 }
 
-// choice says whether the load's own control switch is open in the view.
+// choice says whether the load's own control switch is open in the view. A switch without contacts
+// opens nothing.
 func choice(n *network.Network, v *explore.View, l *schema.Load) bool {
 	if l.Control.Addr == "" {
 		return false
 	}
+	open := false
 	for _, e := range n.EdgesOf(l.Control.Addr) {
-		if n.Edges[e].Kind == network.Contact && v.Conducts(e) {
+		if n.Edges[e].Kind != network.Contact {
+			continue
+		}
+		if v.Conducts(e) {
 			return false
 		}
+		open = true
 	}
-	return true
+	return open
 }
 
 func darkVerdict(p *lint.Pass, l *network.Load, dark, fed []*explore.View) lint.Verdict {

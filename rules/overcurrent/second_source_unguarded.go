@@ -78,6 +78,25 @@ func pairsIn(a *area) []lint.Verdict {
 	for _, x := range found {
 		out = append(out, x.judge())
 	}
+	if !a.complete && len(feeds) > 1 {
+		out = append(out, unfinishedWires(a, out)...)
+	}
+	return out
+}
+
+// unfinishedWires says of every wire of which nothing is found that the search did not see all states.
+func unfinishedWires(a *area, found []lint.Verdict) []lint.Verdict {
+	said := map[string]bool{}
+	for _, v := range found {
+		said[v.Subject.Header().Addr] = said[v.Subject.Header().Addr] || v.Outcome != lint.Holds
+	}
+	var out []lint.Verdict
+	for _, e := range a.wires() {
+		if w := a.n.Edges[e].Wire; !said[w.Addr] {
+			said[w.Addr] = true
+			out = append(out, lint.Unfinished(w, lint.Danger))
+		}
+	}
 	return out
 }
 

@@ -90,7 +90,11 @@ func coldArray(p *lint.Pass, array int, own map[int]float64) []lint.Verdict {
 	for i, l := range limits {
 		switch {
 		case best[i] != nil:
-			out = append(out, judge(p, a.Source, l, best[i], touchable))
+			v := judge(p, a.Source, l, best[i], touchable)
+			if v.Outcome == lint.Holds && !complete {
+				v = lint.Unfinished(l.block, lint.Danger)
+			}
+			out = append(out, v)
 		case !complete:
 			out = append(out, lint.Unfinished(l.block, lint.Danger))
 		}

@@ -45,10 +45,9 @@ func Format(value float64, dim Dimension) string {
 	if dim == 0 || int(dim) >= len(scales) {
 		return Number(value)
 	}
-	value = round(value)
 	use := scales[dim][0]
 	for _, s := range scales[dim] {
-		if math.Abs(value) >= s.from*(1-1e-9) {
+		if math.Abs(round(value)) >= s.from*(1-1e-9) { // rounded once to choose the unit, once to print
 			use = s
 		}
 	}

@@ -17,6 +17,22 @@ func And(words ...string) string {
 	return strings.Join(words, "")
 }
 
+// Lacking names a missing input in a sentence: "`rating` of fuse.main" for an attribute, a phrase as
+// it is. marked puts attributes between backquotes.
+func Lacking(m Missing, marked bool) string {
+	switch {
+	case m.Subject == "plan" && m.Attribute == "states":
+		return "a search of all states; it met its bound"
+	case m.Subject == "plan" && strings.Contains(m.Attribute, " "):
+		return m.Attribute
+	case strings.Contains(m.Attribute, " "):
+		return m.Attribute + ", for " + m.Subject
+	case marked:
+		return "`" + m.Attribute + "` of " + m.Subject
+	}
+	return m.Attribute + " of " + m.Subject
+}
+
 // Positions tells a state in a sentence: `"House select" at off and "Pack" absent`.
 func Positions(p *schema.Plan, state []Position) string {
 	words := make([]string, 0, len(state))

@@ -35,6 +35,7 @@ type decoder struct {
 	expanded int      // blocks out of kits
 
 	expandedBytes int
+	overgrown     bool    // what kits come to was reported
 	steps         float64 // of all expressions
 	bytes         float64
 	waking        int

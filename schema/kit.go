@@ -127,11 +127,15 @@ func (d *decoder) kitFile(sc *scope, u *Use) (string, kitFile, bool) {
 	return name, file, true
 }
 
-// tooLarge reports kits that come to more than the bounds.
+// tooLarge tells whether the kits come to more than the bounds, and reports it once.
 func (d *decoder) tooLarge(u *Use) bool {
 	if d.expanded <= mostKitBlocks && d.expandedBytes <= mostKitBytes {
 		return false
 	}
+	if d.overgrown {
+		return true
+	}
+	d.overgrown = true
 	d.problems.add(u.Kit.Range, "Kits too large", "The plan's kits come to more than %d blocks or %d MiB.", mostKitBlocks, mostKitBytes>>20)
 	return true
 }

@@ -24,7 +24,7 @@ func (d *decoder) parse(name string, src []byte) ([]block, bool) {
 	d.problems.sizes[name] = len(src)
 	start := hcl.Range{Filename: name, Start: hcl.InitialPos, End: hcl.InitialPos}
 	if len(src) > MaxFile {
-		d.problems.add(start, "File too large", "The file has %d bytes: up to %d are read.", len(src), MaxFile)
+		d.problems.add(start, "File too large", "The file has more than %d MiB; a plan or a kit has up to that.", MaxFile>>20)
 		return nil, false
 	}
 	src, clean := d.valid(name, src)
@@ -123,17 +123,14 @@ func cut(src []byte, from int) int {
 	return len(src)
 }
 
-// heads reports whether a text begins, in the first column, with a kind of block that has a brace
-// or a name behind it.
+// heads reports whether a text begins, in the first column, with a word that has a brace or a name
+// behind it. Whether there is such a kind of block is for later: a wrong one is a block too.
 func heads(text []byte) bool {
 	n := 0
-	for n < len(text) && (text[n] == '_' || text[n] >= 'a' && text[n] <= 'z') {
+	for n < len(text) && n < longestWord && inWord(text[n], n == 0) {
 		n++
 	}
-	if n == 0 || n > 20 {
-		return false
-	}
-	if word := string(text[:n]); word != "let" && words().byName[word] == nil {
+	if n == 0 {
 		return false
 	}
 	for n < len(text) && (text[n] == ' ' || text[n] == '\t') {
@@ -142,10 +139,17 @@ func heads(text []byte) bool {
 	return n < len(text) && (text[n] == '"' || text[n] == '{')
 }
 
+// longestWord is the longest kind of block that is looked for, in bytes.
+const longestWord = 1000
+
+func inWord(c byte, first bool) bool {
+	return c == '_' || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= 0x80 || !first && (c == '-' || c >= '0' && c <= '9')
+}
+
 // parsePiece parses one piece. What nests too deeply is not handed to the parser at all.
 func (d *decoder) parsePiece(name string, p piece) ([]block, hcl.Diagnostics) {
 	at := hcl.Range{Filename: name, Start: p.start, End: p.start}
-	problem := fmt.Sprintf("From here on there are more than %d bytes without a block that begins in the first column.", longestBlock)
+	problem := fmt.Sprintf("From here on there are more than %d bytes without a line that begins with the head of a block, such as fuse \"main\" {.", longestBlock)
 	if len(p.src) <= longestBlock {
 		problem = deep(p.src, false)
 	}

@@ -58,7 +58,7 @@ func (c *cli) explainRule(name string) error {
 	if err != nil {
 		return err
 	}
-	return explain.RulePage(rule).Write(c.out, style(c.out, "never").Width)
+	return explain.RulePage(rule, check.Asked(c.rules())).Write(c.out, style(c.out, "never").Width)
 }
 
 // findRule takes an id, or the last part of one where only one rule has it.
@@ -86,7 +86,21 @@ func findRule(rules []*lint.Rule, name string) (*lint.Rule, error) {
 	if i := nearest(name, parts); near == "" && i != "" {
 		return findHint(rules, name, i)
 	}
+	if all := containing(rules, name); near == "" && len(all) > 0 {
+		return nil, usagef("there is no rule %q; its word is in %s", name, lint.And(all...))
+	}
 	return nil, unknownRule(name, near)
+}
+
+// containing lists the rules that have a word in their id.
+func containing(rules []*lint.Rule, word string) []string {
+	var out []string
+	for _, id := range ids(rules) {
+		if word != "" && strings.Contains(id, strings.ToLower(word)) {
+			out = append(out, id)
+		}
+	}
+	return out
 }
 
 // findHint names the rules that have the part of an id that was probably meant.

@@ -80,8 +80,8 @@ func find(run *report.Run, args []string, recursive bool) []string {
 	var out []string
 	for _, arg := range args {
 		found, err := files.Find([]string{arg}, recursive)
-		if err != nil {
-			run.Errors = append(run.Errors, unfound(arg, err))
+		for _, e := range each(err) {
+			run.Errors = append(run.Errors, unfound(arg, e))
 		}
 		for _, path := range found {
 			if !slices.Contains(out, path) {
@@ -90,6 +90,14 @@ func find(run *report.Run, args []string, recursive bool) []string {
 		}
 	}
 	return out
+}
+
+// each takes joined errors apart.
+func each(err error) []error {
+	if joined, ok := err.(interface{ Unwrap() []error }); ok {
+		return joined.Unwrap()
+	}
+	return nil
 }
 
 // one adds what a file says to the run. A plan with errors cannot be trusted and gets no verdicts.

@@ -95,9 +95,30 @@ func (c *cli) root() *cobra.Command {
 		},
 	}
 	root.AddCommand(c.lintCommand(), c.explainCommand(), c.rulesCommand(), c.wiresCommand())
+	root.InitDefaultCompletionCmd("completion")
+	for _, sub := range root.Commands() {
+		if sub.Name() == "completion" {
+			shells(sub)
+		}
+	}
 	root.SetFlagErrorFunc(wrongFlag)
 	root.SetVersionTemplate("ferrule {{.Version}}\n")
 	return root
+}
+
+// shells makes the command for completions refuse a shell that it has no script for.
+func shells(cmd *cobra.Command) {
+	cmd.Args = cobra.ArbitraryArgs
+	cmd.RunE = func(_ *cobra.Command, args []string) error {
+		var have []string
+		for _, c := range cmd.Commands() {
+			have = append(have, c.Name())
+		}
+		if len(args) == 0 {
+			return usagef("completion needs a shell; there are scripts for %s", lint.And(have...))
+		}
+		return usagef("there is no completion script for %q%s; there are scripts for %s", args[0], meant(args[0], have), lint.And(have...))
+	}
 }
 
 // version is the module's, where it was built from one.

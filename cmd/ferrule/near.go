@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -26,6 +27,11 @@ func unknownCommand(root *cobra.Command, word string) error {
 
 // wrongFlag makes an error of the command line of an error of the flags, with the nearest flag.
 func wrongFlag(cmd *cobra.Command, err error) error {
+	var value *pflag.InvalidValueError
+	if errors.As(err, &value) {
+		f := value.GetFlag()
+		return usagef("--%s: %q is not %s; see %s --help", f.Name, value.GetValue(), taken(f), cmd.CommandPath())
+	}
 	name, unknown := strings.CutPrefix(err.Error(), "unknown flag: --")
 	if !unknown {
 		return usage{err}
@@ -33,6 +39,19 @@ func wrongFlag(cmd *cobra.Command, err error) error {
 	var names []string
 	cmd.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, "--"+f.Name) })
 	return usagef("%s has no flag --%s%s; see %s --help", cmd.CommandPath(), name, meant("--"+name, names), cmd.CommandPath())
+}
+
+// taken says what a flag takes.
+func taken(f *pflag.Flag) string {
+	switch f.Value.Type() {
+	case "int":
+		return "a number such as 3"
+	case "duration":
+		return "a time such as 2s or 1m30s"
+	case "bool":
+		return "true or false"
+	}
+	return "what it takes"
 }
 
 // meant is a hint at the nearest name, "" where none is near.

@@ -21,6 +21,7 @@ type reading struct {
 	practice []string
 	today    string
 	timeout  time.Duration
+	given    func(flag string) bool // whether the command line has the flag
 }
 
 var practices = []string{"us-rv", "us-boat", "iso-boat", "vehicle", "cabin", "general"}
@@ -31,6 +32,7 @@ func (r *reading) flags(cmd *cobra.Command) {
 	cmd.Flags().StringVar(&r.today, "today", "", "the `day` that waivers are compared with, such as 2026-11-25 (default: today)")
 	cmd.Flags().DurationVar(&r.timeout, "timeout", 0, "stop looking after this long, say what was found, and exit with 3; 0 for no limit")
 	complete(cmd, "practice", practices...)
+	r.given = cmd.Flags().Changed
 }
 
 // complete offers the words that a flag takes to a shell. It fails only for a flag that is not there.
@@ -44,6 +46,9 @@ func complete(cmd *cobra.Command, flag string, words ...string) {
 func (r *reading) options() (check.Options, error) {
 	now := time.Now()
 	opt := check.Options{Practice: r.practice, Today: now}
+	if r.given("practice") && len(r.practice) == 0 {
+		return opt, usagef("--practice: no practice is named; there are %s", strings.Join(practices, ", "))
+	}
 	for _, p := range r.practice {
 		if !slices.Contains(practices, p) {
 			return opt, usagef("--practice: there is no practice %q%s; there are %s", p, meant(p, practices), strings.Join(practices, ", "))

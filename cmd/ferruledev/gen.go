@@ -67,7 +67,7 @@ func rulesPage(all []*lint.Rule) string {
 	}
 	for _, r := range all {
 		fmt.Fprintf(&b, "\n## %s\n", r.ID)
-		for _, s := range explain.RulePage(r).Sections {
+		for _, s := range explain.RulePage(r, all).Sections {
 			section(&b, s)
 		}
 	}

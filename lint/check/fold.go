@@ -187,8 +187,7 @@ func countWaiting(items []*item) {
 	}
 	for x, waiting := range rules {
 		if len(waiting) > 1 {
-			m := x.Verdict.Missing[0]
-			x.Wait = fmt.Sprintf("%d rules wait on `%s` of %s.", len(waiting), m.Attribute, m.Subject)
+			x.Wait = fmt.Sprintf("%d rules wait on %s.", len(waiting), lint.Lacking(x.Verdict.Missing[0], true))
 		}
 	}
 }

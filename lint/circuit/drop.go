@@ -4,6 +4,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/schema"
 )
 
 // Drop is the voltage lost between a supply and a place, both runs, in one view.
@@ -105,18 +106,23 @@ type Fault struct {
 	Lacks       []derive.Missing
 }
 
-// FaultAt is the fault current of one battery through a way along the live side, to a short between
-// the end of the way and the return that runs beside it.
+// FaultAt is the fault current of one battery, with those that it can stand on in series, through a
+// way along the live side, to a short between the end of the way and the return that runs beside it.
+// The links between the batteries of a string count as nothing.
 func (c *Circuit) FaultAt(s *network.Source, way explore.Path) Fault {
 	var f Fault
-	v, m := c.BatteryVolts(s.Source)
-	low, high, _, m2 := c.BatteryOhms(s.Source)
-	f.Lacks = merge(m, m2...)
+	var most, least []derive.Number
+	var full, empty, rm, rl float64
+	for _, b := range c.standing(s) {
+		v, m := c.BatteryVolts(b)
+		low, high, _, m2 := c.BatteryOhms(b)
+		f.Lacks = merge(merge(f.Lacks, m...), m2...)
+		most, least = append(most, v.Full, low), append(least, v.Empty, high)
+		full, empty, rm, rl = full+v.Full.Value, empty+v.Empty.Value, rm+low.Value, rl+high.Value
+	}
 	if len(f.Lacks) > 0 {
 		return f
 	}
-	most, least := []derive.Number{v.Full, low}, []derive.Number{v.Empty, high}
-	rm, rl := low.Value, high.Value
 	for _, h := range way {
 		a, lacks := c.Ohms(h.Edge, Prospective)
 		b, _ := c.Ohms(h.Edge, Least)
@@ -132,9 +138,29 @@ func (c *Circuit) FaultAt(s *network.Source, way explore.Path) Fault {
 	if rm <= 0 || rl <= 0 {
 		return f
 	}
-	f.Most = derive.Compute("most fault current at the end of the run", "Ipf", v.Full.Value/rm, "A", "Ipf = Vfull / (Rlow + both runs)", most...)
-	f.Least = derive.Compute("least fault current at the end of the run", "Imf", v.Empty.Value/rl, "A", "Imf = Vempty / (Rhigh + both runs hot + joints)", least...)
+	f.Most = derive.Compute("most fault current at the end of the run", "Ipf", full/rm, "A", "Ipf = Vfull / (Rlow + both runs)", most...)
+	f.Least = derive.Compute("least fault current at the end of the run", "Imf", empty/rl, "A", "Imf = Vempty / (Rhigh + both runs hot + joints)", least...)
 	return f
+}
+
+// standing is a battery and those that lie below it in series in some position, top first.
+func (c *Circuit) standing(s *network.Source) []*schema.Source {
+	out := []*schema.Source{s.Source}
+	in := map[*schema.Source]bool{s.Source: true}
+	for z := c.Net.ZoneOf(s.Ret); z != nil; {
+		next := -1
+		for _, i := range z.Sources {
+			if o := &c.Net.Sources[i]; next < 0 && o.Kind.Value == "battery" && !in[o.Source] {
+				next = i
+			}
+		}
+		if next < 0 {
+			break
+		}
+		o := &c.Net.Sources[next]
+		in[o.Source], out, z = true, append(out, o.Source), c.Net.ZoneOf(o.Ret)
+	}
+	return out
 }
 
 // runs is how often an edge's resistance counts in a fault: a pair's return runs beside it.

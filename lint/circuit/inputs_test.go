@@ -2,6 +2,7 @@ package circuit_test
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -152,5 +153,16 @@ func BenchmarkWorstAllEdges(b *testing.B) {
 		for e := range net.Edges {
 			c.Worst(e)
 		}
+	}
+}
+
+// A short behind batteries in series is driven by all of them: volts and resistances add (Kirchhoff).
+func TestFaultOfAString(t *testing.T) {
+	block := "  kind = \"battery\"\n  chemistry = \"lifepo4\"\n  voltage = \"12.8 V\"\n  capacity = \"100 Ah\"\n  resistance = \"3 mohm\"\n}\n"
+	c := build(t, system+"source \"top\" {\n"+block+"source \"foot\" {\n"+block+
+		"conductor \"link\" {\n  from = source.top.neg\n  to = source.foot.pos\n  polarity = \"positive\"\n  size = \"2 AWG\"\n  length = \"0.1 m\"\n}\n")
+	top, foot := c.FaultAt(&c.Net.Sources[0], nil), c.FaultAt(&c.Net.Sources[1], nil)
+	if len(top.Most.From) != 4 || len(foot.Most.From) != 2 || math.Abs(top.Most.Value-29.2/0.006) > 1e-6 || math.Abs(foot.Most.Value-14.6/0.003) > 1e-6 {
+		t.Errorf("top %g A from %d figures, foot %g A from %d", top.Most.Value, len(top.Most.From), foot.Most.Value, len(foot.Most.From))
 	}
 }

@@ -169,7 +169,7 @@ func (c *Circuit) Guarded(edge int, limit float64) bool {
 	if z == nil || c.sideOf(z) != outward {
 		return false
 	}
-	list, complete := c.Space.Views(z, explore.All())
+	list, complete := c.Space.Views(z, c.Space.Closed(explore.All()))
 	ports := c.attached(z)
 	e := &c.Net.Edges[edge]
 	if e.Kind == network.Element && e.Fuse.Rating.Set && e.Fuse.Rating.Value <= limit {
@@ -200,24 +200,11 @@ func (c *Circuit) passes(v *explore.View, without int, from network.NodeID, port
 	}
 	flow := map[int]float64{} // from A to B
 	for total := 0.0; total <= limit; {
-		way := c.augment(v, without, from, ends, flow)
+		way, _ := c.augment(v, without, from, ends, flow)
 		if way == nil {
 			return false
 		}
-		most := math.Inf(1)
-		for _, h := range way {
-			most = min(most, c.left(h, flow))
-		}
-		if total += most; math.IsInf(most, 1) {
-			return true
-		}
-		for _, h := range way {
-			if h.From == c.Net.Edges[h.Edge].A {
-				flow[h.Edge] += most
-			} else {
-				flow[h.Edge] -= most
-			}
-		}
+		total += c.push(way, flow)
 	}
 	return true
 }
@@ -234,7 +221,9 @@ func (c *Circuit) left(h explore.Hop, flow map[int]float64) float64 {
 	return e.Fuse.Rating.Value + flow[h.Edge]
 }
 
-func (c *Circuit) augment(v *explore.View, without int, from network.NodeID, ends map[network.NodeID]bool, flow map[int]float64) explore.Path {
+// augment finds a way from a node to one of the ends that lets more pass, nil where there is none, and
+// the nodes that it came to.
+func (c *Circuit) augment(v *explore.View, without int, from network.NodeID, ends map[network.NodeID]bool, flow map[int]float64) (explore.Path, map[network.NodeID]explore.Hop) {
 	via := map[network.NodeID]explore.Hop{from: {Edge: -1}}
 	queue := []network.NodeID{from}
 	for len(queue) > 0 {
@@ -245,7 +234,7 @@ func (c *Circuit) augment(v *explore.View, without int, from network.NodeID, end
 			for h := via[id]; h.Edge >= 0; h = via[h.From] {
 				way = append(way, h)
 			}
-			return way
+			return way, via
 		}
 		for _, e := range c.Net.At(id) {
 			h := explore.Hop{Edge: e, From: id, To: c.Net.Edges[e].Other(id)}
@@ -255,7 +244,7 @@ func (c *Circuit) augment(v *explore.View, without int, from network.NodeID, end
 			}
 		}
 	}
-	return nil
+	return nil, via
 }
 
 // StateOf is the positions that make the largest current of a live edge: those on the ways to what

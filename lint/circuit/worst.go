@@ -70,11 +70,11 @@ func (c *Circuit) occasions(z *network.Zone) []occasion {
 		limited = limited || len(c.Net.Loads[i].RunsIn.List) > 0
 	}
 	if !limited {
-		return []occasion{{explore.All(), func(int) bool { return true }}}
+		return []occasion{{c.Space.Closed(explore.All()), func(int) bool { return true }}}
 	}
-	out := []occasion{{explore.All(), func(i int) bool { return len(c.Net.Loads[i].RunsIn.List) == 0 }}}
+	out := []occasion{{c.Space.Closed(explore.All()), func(i int) bool { return len(c.Net.Loads[i].RunsIn.List) == 0 }}}
 	for _, m := range c.Net.Plan.Modes {
-		out = append(out, occasion{c.Space.In(m), func(i int) bool {
+		out = append(out, occasion{c.Space.Closed(c.Space.In(m)), func(i int) bool {
 			r := c.Net.Loads[i].RunsIn
 			return len(r.List) == 0 || r.Has(m.Addr)
 		}})

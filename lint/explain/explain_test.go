@@ -47,13 +47,13 @@ func rule(verdict func(*lint.Pass) lint.Verdict) *lint.Rule {
 }
 
 func TestRulePage(t *testing.T) {
-	contains(t, pageOf(t, RulePage(rule(nil)), 100),
+	contains(t, pageOf(t, RulePage(rule(nil), nil), 100),
 		"conductor/thin (danger, warning)\n", "\n  A wire is thin.\n", "\nViolated when\n  It carries more than it can.\n", "\nWhy it hurts\n  It burns.\n",
 		"\nWhat to measure\n  The voltage along it.\n", "violation would carry, up to warning", "\nFindings it explains\n  conductor/drop\n",
 		"  33 CFR 183.425: read; table 5\n", "  NFPA 70 310.16: from memory, not opened; for cabin\n", "  common practice\n")
 	quiet := rule(nil)
 	quiet.Meter, quiet.Folds, quiet.Harm = "", nil, false
-	page := pageOf(t, RulePage(quiet), 100)
+	page := pageOf(t, RulePage(quiet, nil), 100)
 	contains(t, page, "Nothing about this can be measured without risk.", "one step under")
 	if strings.Contains(page, "Findings it explains") {
 		t.Errorf("a heading with nothing under it:\n%s", page)

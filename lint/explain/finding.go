@@ -61,12 +61,7 @@ func missing(v lint.Verdict) []Line {
 }
 
 // Missing says what to go and read.
-func Missing(m lint.Missing) string {
-	if m.Subject == "plan" && m.Attribute == "states" {
-		return "a search of all states; it met its bound"
-	}
-	return m.Attribute + " of " + m.Subject
-}
+func Missing(m lint.Missing) string { return lint.Lacking(m, false) }
 
 func folded(f *check.Finding) []Line {
 	var out []Line

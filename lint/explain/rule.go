@@ -1,13 +1,14 @@
 package explain
 
 import (
+	"slices"
 	"strings"
 
 	"ferrule/lint"
 )
 
-// RulePage is all that can be said of a rule.
-func RulePage(r *lint.Rule) *Page {
+// RulePage is all that can be said of a rule, one of all the rules that there are.
+func RulePage(r *lint.Rule, all []*lint.Rule) *Page {
 	p := &Page{Title: r.ID + " (" + words(r) + ")"}
 	p.add("", text(r.Claim))
 	p.add("What it asks", text(r.Subject))
@@ -18,12 +19,21 @@ func RulePage(r *lint.Rule) *Page {
 	p.add("What would clear it", text(r.Offer))
 	p.add("What to measure", text(meter(r)))
 	p.add("When it cannot be proven", text(unproven(r)))
-	if len(r.Folds) > 0 {
-		p.add("Findings it explains", text(strings.Join(r.Folds, ", ")))
-	}
+	p.add("Findings it explains", text(strings.Join(folds(r, all), ", ")))
 	p.add("Where it comes from", citations(r.Cites)...)
 	p.add("Since", text("version "+r.Since))
 	return p
+}
+
+// folds lists the rules whose findings this one explains, those that there are.
+func folds(r *lint.Rule, all []*lint.Rule) []string {
+	var out []string
+	for _, id := range r.Folds {
+		if slices.ContainsFunc(all, func(x *lint.Rule) bool { return x.ID == id }) {
+			out = append(out, id)
+		}
+	}
+	return out
 }
 
 // words lists the signal words a rule can carry, the highest first.

@@ -30,6 +30,8 @@ type Space struct {
 	groups   [][]int // variables tied together by interlocks and followers, as connected groups
 	groupOf  []int
 	views    map[viewKey]*views
+	leafOf   map[int]leaf
+	tied     []bool // by group: an interlock reaches into it
 	examined int
 	complete bool
 }
@@ -145,6 +147,10 @@ func (s *Space) tie() {
 		s.groupOf[i] = at[r]
 		s.groups[at[r]] = append(s.groups[at[r]], i)
 	}
+	s.tied = make([]bool, len(s.groups))
+	for _, c := range s.never {
+		s.tied[s.groupOf[c.vars[0]]] = true
+	}
 }
 
 // Total counts the resting states that the plan allows, exactly; ok is false where a group of
@@ -184,8 +190,8 @@ func (s *Space) assignments(set []int, allowed choice, each func(positions []int
 			free = append(free, v)
 		}
 	}
-	for _, v := range free {
-		pos[v] = 0
+	if !allowed.first(s, free, pos) {
+		return true
 	}
 	for steps := 0; ; steps++ {
 		if steps >= s.Bound || steps%4096 == 4095 && s.Stop != nil && s.Stop() {
@@ -196,19 +202,20 @@ func (s *Space) assignments(set []int, allowed choice, each func(positions []int
 		if s.allowed(pos) && allowed.admits(s, set, pos) && !each(pos) {
 			return true
 		}
-		if !s.next(free, pos) {
+		if !s.next(free, allowed, pos) {
 			return true
 		}
 	}
 }
 
-// next moves the free variables on to the next assignment, false after the last.
-func (s *Space) next(free, pos []int) bool {
+// next moves the free variables on to the next assignment that a choice allows, false after the last.
+func (s *Space) next(free []int, allowed choice, pos []int) bool {
 	for _, v := range free {
-		if pos[v]++; pos[v] < len(s.Net.Vars[v].Positions) {
+		if p := allowed.from(s, v, pos[v]+1); p >= 0 {
+			pos[v] = p
 			return true
 		}
-		pos[v] = 0
+		pos[v] = allowed.from(s, v, 0)
 	}
 	return false
 }

@@ -32,6 +32,27 @@ func (c choice) admits(s *Space, set, pos []int) bool {
 	return true
 }
 
+// from is the first position of a variable, at or after p, that the choice allows; -1 for none.
+func (c choice) from(s *Space, v, p int) int {
+	at, pinned := c[v]
+	for ; p < len(s.Net.Vars[v].Positions); p++ {
+		if !pinned || at[p] {
+			return p
+		}
+	}
+	return -1
+}
+
+// first puts free variables at their first allowed positions, false where one has none.
+func (c choice) first(s *Space, free, pos []int) bool {
+	for _, v := range free {
+		if pos[v] = c.from(s, v, 0); pos[v] < 0 {
+			return false
+		}
+	}
+	return true
+}
+
 // In keeps the states of a mode: its pins hold, except that a pinned switch that can be reached in
 // the mode may have any position.
 func (s *Space) In(m *schema.Mode) Filter {

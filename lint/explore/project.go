@@ -41,7 +41,13 @@ func (s *Space) closure(z *network.Zone) (set []int, groups map[int]bool) {
 func (s *Space) feasible(z *network.Zone, c choice) bool {
 	_, own := s.closure(z)
 	for g := range s.groups {
-		if own[g] {
+		if own[g] || !s.tied[g] && !c.pins(s.groups[g]) {
+			continue // free variables can always be set
+		}
+		if len(s.groups[g]) == 1 && !s.tied[g] {
+			if c.from(s, s.groups[g][0], 0) < 0 {
+				return false
+			}
 			continue
 		}
 		any := false
@@ -51,6 +57,16 @@ func (s *Space) feasible(z *network.Zone, c choice) bool {
 		}
 	}
 	return true
+}
+
+// pins says whether the choice pins any of some variables.
+func (c choice) pins(set []int) bool {
+	for _, v := range set {
+		if _, ok := c[v]; ok {
+			return true
+		}
+	}
+	return false
 }
 
 // project adds the zone's networks under one choice. It is false where the bound cut it.

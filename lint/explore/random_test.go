@@ -225,3 +225,60 @@ func everyWay(n *network.Network, v *explore.View, from network.NodeID) map[netw
 	}
 	return best
 }
+
+// TestClosedLeavesNothingOut: what some state joins to a source is joined in some state with the leaf
+// switches closed too, and the other way round; those that are told apart stay open in some.
+func TestClosedLeavesNothingOut(t *testing.T) {
+	fewer := 0
+	rapid.Check(t, func(t *rapid.T) {
+		text := randomPlan(t)
+		n, s := build(t, text)
+		for _, z := range n.Zones {
+			all, _ := s.Views(z, explore.All())
+			closed, _ := s.Views(z, s.Closed(explore.All()))
+			if len(closed) > len(all) {
+				t.Fatalf("closing adds states")
+			}
+			if len(closed) < len(all) {
+				fewer++
+			}
+			for _, i := range z.Sources {
+				for _, id := range z.Nodes {
+					if a, b := ever(all, n.Sources[i].Hot, id), ever(closed, n.Sources[i].Hot, id); a != b {
+						t.Fatalf("%s to %s: joined in some state %v, in some closed one %v\n%s", n.Sources[i].Addr, n.Nodes[id].Name(), a, b, text)
+					}
+				}
+			}
+			for _, i := range z.Loads {
+				apart, _ := s.Views(z, s.Closed(explore.All(), n.Loads[i].Hot, n.Loads[i].Ret))
+				for _, k := range z.Sources {
+					if a, b := never(all, n.Sources[k].Port, n.Loads[i].Port), never(apart, n.Sources[k].Port, n.Loads[i].Port); a != b {
+						t.Fatalf("%s from %s: parted in some state %v, in some told apart %v\n%s", n.Loads[i].Addr, n.Sources[k].Addr, a, b, text)
+					}
+				}
+			}
+		}
+	})
+	if fewer == 0 {
+		t.Error("no random plan had a leaf switch")
+	}
+}
+
+func ever(list []*explore.View, a, b network.NodeID) bool {
+	for _, v := range list {
+		if v.Joined(a, b) {
+			return true
+		}
+	}
+	return false
+}
+
+// never says whether two ports are parted in some state.
+func never(list []*explore.View, a, b network.Port) bool {
+	for _, v := range list {
+		if !v.Across(a, b) {
+			return true
+		}
+	}
+	return false
+}

@@ -72,6 +72,24 @@ func (s Series) Way(p network.Port) []int {
 	return edges
 }
 
+// Tops lists the sources at whose positive a string's current can leave, the source itself first.
+func (s Series) Tops() []int { return s.above }
+
+// Stacked says whether the source is in series with any other.
+func (s Series) Stacked() bool { return len(s.above)+len(s.below) > 2 }
+
+// Meets says whether the negatives of two strings, wherever each ends, are joined.
+func (s Series) Meets(o Series) bool {
+	for _, i := range s.below {
+		for _, j := range o.below {
+			if s.view.Joined(s.view.net.Sources[i].Ret, s.view.net.Sources[j].Ret) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 func (s Series) between(a, b network.NodeID) []int {
 	if !s.view.Joined(a, b) {
 		return nil

@@ -34,7 +34,9 @@ func (g *gathering) feed() {
 			g.add(g.n.ZoneOf(g.n.Converters[c].In.Hot))
 		}
 		for _, s := range g.zones[i].Sources {
-			g.stacked = g.add(g.n.ZoneOf(g.n.Sources[s].Ret)) || g.stacked
+			z := g.n.ZoneOf(g.n.Sources[s].Ret)
+			g.add(z)
+			g.stacked = g.stacked || z != nil
 		}
 	}
 }

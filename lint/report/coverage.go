@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"math/big"
 	"slices"
 	"strings"
 
@@ -14,7 +15,10 @@ import (
 // coverage says what was found and how much was looked at. A run without findings says the same.
 func (t *text) coverage(r *check.Report) {
 	s := &r.Summary
-	t.labelled("Findings", counts(s))
+	if r.Tainted() {
+		t.labelled("Not done", undone(r))
+	}
+	t.labelled("Findings", counts(s, r.Tainted()))
 	t.labelled("Checked", fmt.Sprintf("%s (rule by part), %s", plural(s.Checks, "check", "checks"), plural(s.Holds, "holds", "hold")))
 	t.labelled("States", statesLine(&s.States))
 	for _, m := range missingLines(r) {
@@ -35,7 +39,19 @@ func plural(n int, one, many string) string {
 	return fmt.Sprintf("%d %s", n, many)
 }
 
-func counts(s *check.Summary) string {
+// undone says first what a reader must not miss: that silence below is not safety.
+func undone(r *check.Report) string {
+	switch n := len(r.Failures); {
+	case n == 0:
+		return "the search ended before it had looked at everything: what was left may hide a hazard"
+	case r.Summary.States.Complete:
+		return plural(n, "question", "questions") + " FAILED, see below: what was left may hide a hazard"
+	default:
+		return "the run ended before it had looked at everything (" + plural(n, "question", "questions") + " FAILED, see below): what was left may hide a hazard"
+	}
+}
+
+func counts(s *check.Summary, cut bool) string {
 	var parts []string
 	for w := lint.Danger; w >= lint.Notice; w-- {
 		if n := *s.Count(w); n > 0 {
@@ -45,6 +61,9 @@ func counts(s *check.Summary) string {
 	out := "none"
 	if len(parts) > 0 {
 		out = strings.Join(parts, ", ")
+	}
+	if cut {
+		out += " in what was looked at"
 	}
 	if s.NotProven > 0 {
 		out += fmt.Sprintf("; %d of them not proven", s.NotProven)
@@ -58,7 +77,7 @@ func counts(s *check.Summary) string {
 func statesLine(s *check.States) string {
 	out := "more than could be counted"
 	if s.Total != "" {
-		out = s.Total + " allowed"
+		out = roughly(s.Total) + " allowed"
 	}
 	if s.Distinct != "" {
 		word := " different networks, switches in transit among them"
@@ -69,9 +88,21 @@ func statesLine(s *check.States) string {
 	}
 	out += fmt.Sprintf(", %d looked at", s.Examined)
 	if !s.Complete {
-		return out + "; the search ended before it had looked at everything, so what holds holds only for what was looked at"
+		return out + "; not every question was followed to its end, so what holds holds only for what was looked at"
 	}
 	return out + "; every question was followed to its end"
+}
+
+// mostDigits is the longest number of states that is written out.
+const mostDigits = 9
+
+// roughly writes a whole number, a long one as about 1.2e34.
+func roughly(digits string) string {
+	n, ok := new(big.Float).SetString(digits)
+	if len(digits) <= mostDigits || !ok {
+		return digits
+	}
+	return "about " + strings.Replace(n.Text('e', 1), "e+", "e", 1)
 }
 
 // missingLines lists what to go and read off, with the findings that wait on it.

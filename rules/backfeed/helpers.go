@@ -91,6 +91,23 @@ func sourceSupply(p *lint.Pass, v *explore.View, i int) supply {
 	return out
 }
 
+// unknown names what leaves a supply's volts open; nothing where they are known.
+func (s *supply) unknown(p *lint.Pass) []lint.Missing {
+	if s.volts.Unit != "" {
+		return nil
+	}
+	switch x := s.block.(type) {
+	case *schema.Source:
+		if _, lacks := p.Circuit.BatteryVolts(x); x.Kind.Value == "battery" && lacks != nil {
+			return lacks
+		}
+		return []lint.Missing{{Subject: x.Addr, Attribute: "voltage"}}
+	case *schema.Converter:
+		return []lint.Missing{{Subject: x.Addr, Attribute: "output voltage"}}
+	}
+	return nil
+}
+
 // converterSupply is a converter as what feeds: by its output, or backwards by its input.
 func converterSupply(p *lint.Pass, c *network.Converter, forward bool) supply {
 	out := supply{block: c.Converter, port: c.In, behind: c.Out, most: math.Inf(1)}

@@ -85,7 +85,7 @@ func newCenter(p *lint.Pass, wires *runs, bank []int, converter int) *center {
 	if z == nil {
 		return x
 	}
-	views, complete := p.Space.Views(p.Net.Upstream(z), explore.All())
+	views, complete := p.Space.Views(p.Net.Upstream(z), p.Space.Closed(explore.All()))
 	x.partial = !complete
 	for _, v := range views {
 		if v.HasConverter(converter) && (len(p.Net.At(c.In.Hot)) == 0 || v.Live(nil, nil).Feeds(c.In)) {

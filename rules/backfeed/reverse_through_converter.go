@@ -56,14 +56,14 @@ func reverseFlow(p *lint.Pass, wires *runs, converter int) lint.Verdict {
 		v.Numbers = []derive.Number{derive.Assume("reverse current through "+lint.Quote(c.Converter), "", 0, "A", c.Addr, "blocks_reverse", "a "+c.Kind.Value+" is taken to block it")}
 		return v
 	}
-	views, complete := p.Space.Views(aroundConverter(p.Net, converter), explore.All())
+	views, complete := p.Space.Views(aroundConverter(p.Net, converter), p.Space.Closed(explore.All()))
 	var worst *flow
 	for _, view := range views {
 		f := flowIn(p, wires, view, converter)
-		if f == nil || worst != nil && f.word() <= worst.word() {
+		if f == nil || !f.graver(worst) {
 			continue
 		}
-		if worst = f; f.word() == lint.Warning {
+		if worst = f; f.word() == lint.Warning && f.lacks == nil {
 			break
 		}
 	}
@@ -86,6 +86,15 @@ type flow struct {
 	dead      bool
 	touch     []string // plugs whose contacts it makes live
 	bare      *schema.Conductor
+	lacks     []lint.Missing // what leaves it open whether it flows, or whether it does harm
+}
+
+// graver says whether a flow says worse than another: a sure one before a doubtful one.
+func (f *flow) graver(o *flow) bool {
+	if o == nil || (f.lacks == nil) != (o.lacks == nil) {
+		return o == nil || f.lacks == nil
+	}
+	return f.word() > o.word()
 }
 
 func (f *flow) word() lint.Severity {
@@ -109,23 +118,30 @@ func flowIn(p *lint.Pass, wires *runs, v *explore.View, converter int) *flow {
 	}
 	f := &flow{view: v, live: live, converter: c, from: out, dead: !live.Feeds(c.In)}
 	if !f.dead {
-		in, _ := strongest(suppliesOf(p, v, live, c.In, converter))
+		in, fed := strongest(suppliesOf(p, v, live, c.In, converter))
 		f.inVolts = in.volts.Value
-		if p.Net.Nodes[c.In.Hot].AC || p.Net.Nodes[c.Out.Hot].AC || in.volts.Unit == "" || out.volts.Unit == "" || out.volts.Value <= in.volts.Value {
+		known := in.volts.Unit != "" && out.volts.Unit != ""
+		if !fed || p.Net.Nodes[c.In.Hot].AC || p.Net.Nodes[c.Out.Hot].AC || known && out.volts.Value <= in.volts.Value {
 			return nil
 		}
+		f.lacks = slices.Concat(in.unknown(p), out.unknown(p))
 	}
 	f.touch = touchable(p.Net, v, c.In.Hot)
 	amps := 0.0
 	for _, s := range behind {
 		amps = max(amps, min(s.most, v.Guards(s.port.Hot).At(c.Out.Hot).Rating))
 	}
-	if b := wires.unguarded(v, c.In.Hot, amps); b != nil && b.missing == nil {
-		f.bare = b.wire
+	open := wires.unguarded(v, c.In.Hot, amps)
+	if open != nil && open.missing == nil {
+		f.bare = open.wire
 	}
-	if f.word() == lint.Caution && meantBothWays(p.Net, c) {
+	switch {
+	case f.word() == lint.Warning || !meantBothWays(p.Net, c):
+		return f
+	case open == nil:
 		return nil
 	}
+	f.bare, f.lacks = open.wire, append(f.lacks, open.missing...)
 	return f
 }
 
@@ -151,13 +167,22 @@ func (f *flow) verdict(p *lint.Pass, v lint.Verdict) lint.Verdict {
 		with = "with " + lint.Positions(p.Plan, v.State) + ", "
 	}
 	what := fmt.Sprintf("%s keeps its dead input live", lint.Quote(f.from.block))
-	if !f.dead {
+	switch {
+	case f.dead:
+	case f.from.volts.Unit == "" || f.inVolts == 0:
+		what = fmt.Sprintf("%s runs down into a live input, if it is at more volts", lint.Quote(f.from.block))
+	default:
 		what = fmt.Sprintf("%s, at %s, runs down into an input at %s", lint.Quote(f.from.block), f.from.volts.Text(), derive.Text(f.inVolts, "V"))
 		v.Numbers = append(v.Numbers, f.from.volts)
 	}
 	v.Message = fmt.Sprintf("Current can run backwards through %s: %s%s.", lint.Quote(c.Converter), with, what)
+	if f.lacks != nil {
+		v.Outcome, v.Missing = lint.NotProven, f.lacks
+		v.Message = fmt.Sprintf("Whether current runs backwards through %s and does harm is not shown: %s%s, and `%s` of %s is not written.",
+			lint.Quote(c.Converter), with, what, f.lacks[0].Attribute, f.lacks[0].Subject)
+	}
 	if !c.BlocksReverse.Set {
-		v.Outcome, v.Missing = lint.NotProven, []lint.Missing{{Subject: c.Addr, Attribute: "blocks_reverse"}}
+		v.Outcome, v.Missing = lint.NotProven, append([]lint.Missing{{Subject: c.Addr, Attribute: "blocks_reverse"}}, f.lacks...)
 		v.Message = fmt.Sprintf("Whether %s blocks reverse current is not written: %s%s if it does not.", lint.Quote(c.Converter), with, what)
 	}
 	if len(f.touch) > 0 {

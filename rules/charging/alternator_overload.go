@@ -56,7 +56,7 @@ func strain(p *lint.Pass, alt int) []lint.Verdict {
 	if z == nil {
 		return []lint.Verdict{holds}
 	}
-	views, complete := p.Space.Views(z, explore.All())
+	views, complete := p.Space.Views(z, p.Space.Closed(explore.All()))
 	var out []lint.Verdict
 	for _, b := range z.Sources {
 		if x := &p.Net.Sources[b]; x.Kind.Value == "battery" && !own(p.Net, a, x) {

@@ -104,7 +104,44 @@ func newRegion(p *lint.Pass, pack int) *region {
 		}
 	}
 	r.zone = n.Join(zones...)
+	if nodes := stringNodes(n, zones); nodes != nil {
+		r.zone = n.Together(nodes...)
+	}
 	return r
+}
+
+// stringNodes lists live nodes of zones and of all that their batteries stand on or carry; nil where
+// no battery of theirs is in series with another.
+func stringNodes(n *network.Network, zones []*network.Zone) []network.NodeID {
+	in := map[*network.Zone]bool{}
+	var nodes []network.NodeID
+	add := func(z *network.Zone) bool {
+		if z == nil || in[z] || len(z.Nodes) == 0 {
+			return false
+		}
+		in[z], nodes = true, append(nodes, z.Nodes[0])
+		return true
+	}
+	for _, z := range zones {
+		add(z)
+	}
+	stacked := false
+	for grown := true; grown; {
+		grown = false
+		for i := range n.Sources {
+			hot, ret := n.ZoneOf(n.Sources[i].Hot), n.ZoneOf(n.Sources[i].Ret)
+			if hot == nil || ret == nil || !in[hot] && !in[ret] {
+				continue
+			}
+			stacked = true
+			grown = add(hot) || grown
+			grown = add(ret) || grown
+		}
+	}
+	if !stacked {
+		return nil
+	}
+	return nodes
 }
 
 // encounter is one way from the battery to what it must not meet.
@@ -137,7 +174,7 @@ func (r *region) search() (best *encounter, complete bool) {
 	if r.zone == nil {
 		return nil, true
 	}
-	views, complete := r.p.Space.Views(r.zone, explore.All())
+	views, complete := r.p.Space.Views(r.zone, r.p.Space.Closed(explore.All()))
 	for _, v := range views {
 		if !v.HasSource(r.pack) {
 			continue
@@ -162,9 +199,14 @@ type step struct {
 // an alternator or a starting battery.
 func (r *region) walk(v *explore.View, doubtful bool) *encounter {
 	n := r.p.Net
-	start := n.Sources[r.pack].Hot
-	came := map[network.NodeID]step{start: {from: network.None}}
-	queue := []network.NodeID{start}
+	row := v.Series(r.pack)
+	came := map[network.NodeID]step{}
+	var queue []network.NodeID
+	for _, i := range row.Tops() {
+		if hot := n.Sources[i].Hot; came[hot] == (step{}) {
+			came[hot], queue = step{from: network.None}, append(queue, hot)
+		}
+	}
 	visit := func(to network.NodeID, s step) {
 		if _, seen := came[to]; !seen && to != network.None && !n.Nodes[to].Return {
 			came[to] = s
@@ -192,7 +234,7 @@ func (r *region) walk(v *explore.View, doubtful bool) *encounter {
 		for _, i := range v.Zone.Sources {
 			s := &n.Sources[i]
 			if _, ok := came[s.Hot]; ok && i != r.pack && v.HasSource(i) && isTarget(s, alternator) {
-				if e := r.trace(v, i, came); e.doubt != "" || e.passed != nil || v.Joined(s.Ret, n.Sources[r.pack].Ret) {
+				if e := r.trace(v, i, came); e.doubt != "" || e.passed != nil || row.Meets(v.Series(i)) {
 					return e
 				}
 			}
@@ -286,12 +328,12 @@ func (e *encounter) verdict(p *lint.Pass, pack int) lint.Verdict {
 }
 
 // currents are what flows at first contact: out of the pack into the vehicle, and into the pack. The
-// larger comes last; what the plan leaves out leaves them out.
+// larger comes last; what the plan leaves out leaves them out, and so do strings drawn as blocks.
 func (e *encounter) currents(p *lint.Pass, pack int) []derive.Number {
 	b, t := &p.Net.Sources[pack], &p.Net.Sources[e.target]
 	volts, m := p.Circuit.BatteryVolts(b.Source)
 	low, _, _, m2 := p.Circuit.BatteryOhms(b.Source)
-	if len(m)+len(m2) > 0 || len(e.passed) > 0 {
+	if len(m)+len(m2) > 0 || len(e.passed) > 0 || e.view.Series(pack).Stacked() || e.view.Series(e.target).Stacked() {
 		return nil
 	}
 	wire := doubled(p, e.edges)

@@ -118,7 +118,7 @@ func attribute(m []lint.Missing) string {
 	if len(m) == 0 {
 		return "something"
 	}
-	return "`" + m[0].Attribute + "` of " + m[0].Subject
+	return lint.Lacking(m[0], true)
 }
 
 // longestStart is the longest start that short-time withstand speaks of, in s.

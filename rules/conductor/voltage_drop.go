@@ -71,7 +71,7 @@ func loadDrop(p *lint.Pass, i int) lint.Verdict {
 	if q.class == "critical" || l.Critical.Set && l.Critical.Value != "none" {
 		q.word = lint.Caution
 	}
-	q.look(p.Net.ZoneOf(l.Hot), []network.NodeID{l.Hot}, whenOn(p, l.Load), func(v *explore.View) []network.Port {
+	q.look(around(p.Net, l), whenOn(p, l.Load), func(v *explore.View) []network.Port {
 		if !v.HasLoad(i) {
 			return nil
 		}
@@ -99,9 +99,9 @@ func classOf(l *schema.Load) string {
 // whenOn keeps the states in which a load may run or is needed.
 func whenOn(p *lint.Pass, l *schema.Load) explore.Filter {
 	if len(l.RunsIn.List) == 0 {
-		return p.Space.OneOf(l.NeededIn)
+		return p.Space.Closed(p.Space.OneOf(l.NeededIn))
 	}
-	return p.Space.OneOf(schema.Refs{Attr: l.RunsIn.Attr, List: append(append([]schema.Ref{}, l.RunsIn.List...), l.NeededIn.List...)})
+	return p.Space.Closed(p.Space.OneOf(schema.Refs{Attr: l.RunsIn.Attr, List: append(append([]schema.Ref{}, l.RunsIn.List...), l.NeededIn.List...)}))
 }
 
 // feederDrop asks of a wire that ends at a bus; ok is false where it does not.
@@ -112,7 +112,7 @@ func feederDrop(p *lint.Pass, x *schema.Conductor) (lint.Verdict, bool) {
 	}
 	z := p.Net.ZoneOf(hot[0])
 	q := &lossy{p: p, block: x, class: "feeder", word: lint.Notice, last: x}
-	q.look(z, hot, explore.All(), func(v *explore.View) []network.Port {
+	q.look(z, p.Space.Closed(explore.All()), func(v *explore.View) []network.Port {
 		var out []network.Port
 		for i, h := range hot {
 			if ret[i] != network.None {
@@ -159,12 +159,12 @@ func ends(p *lint.Pass, x *schema.Conductor) (hot, ret []network.NodeID) {
 
 // look finds the worst drop over the resting states of a zone. States that differ only in what is
 // not joined to the place are one.
-func (q *lossy) look(z *network.Zone, at []network.NodeID, f explore.Filter, ports func(*explore.View) []network.Port) {
+func (q *lossy) look(z *network.Zone, f explore.Filter, ports func(*explore.View) []network.Port) {
 	q.complete = true
 	if z == nil {
 		return
 	}
-	views, complete := q.p.Space.Views(trimmed(q.p.Net, z, at), f)
+	views, complete := q.p.Space.Views(z, f)
 	q.complete = complete
 	seen := map[string]bool{}
 	for _, v := range views {
@@ -188,9 +188,13 @@ func (q *lossy) look(z *network.Zone, at []network.NodeID, f explore.Filter, por
 	}
 }
 
-// trimmed is a zone less the other loads and their switches, which change no way to the place.
-func trimmed(n *network.Network, z *network.Zone, at []network.NodeID) *network.Zone {
-	keep := append([]network.NodeID{}, at...)
+// around is a load's zone less the other loads and their switches, which change no way to it.
+func around(n *network.Network, l *network.Load) *network.Zone {
+	z := n.ZoneOf(l.Hot)
+	if z == nil {
+		return nil
+	}
+	keep := []network.NodeID{l.Hot}
 	for _, i := range z.Sources {
 		keep = append(keep, n.Sources[i].Hot)
 	}

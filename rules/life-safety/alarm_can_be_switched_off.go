@@ -114,7 +114,11 @@ type alarm struct {
 // look sorts the resting states of the circuit.
 func (g *alarms) look(p *lint.Pass) {
 	first := &p.Net.Loads[g.loads[0].load]
-	views, complete := p.Space.Views(supplyOf(p.Net, first), whenNeeded(p, first.Load))
+	var own []network.NodeID // switches before the alarms themselves are looked at in every position
+	for _, a := range g.loads {
+		own = append(own, p.Net.Loads[a.load].Hot, p.Net.Loads[a.load].Ret)
+	}
+	views, complete := p.Space.Views(supplyOf(p.Net, first), p.Space.Closed(whenNeeded(p, first.Load), own...))
 	g.complete = complete
 	for _, v := range views {
 		if v.Transit != nil {

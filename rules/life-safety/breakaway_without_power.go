@@ -106,7 +106,7 @@ func newBrake(p *lint.Pass, load int, by []string) *brake {
 	zone := supplyOf(p.Net, b.l)
 	modes := modesOf(p.Plan, b.l.Load)
 	for _, m := range modes {
-		views, complete := p.Space.Views(zone, p.Space.Parted(m))
+		views, complete := p.Space.Views(zone, p.Space.Closed(p.Space.Parted(m), b.nodes()...))
 		b.complete = b.complete && complete
 		b.empty = b.empty || len(views) == 0 && complete
 		for _, v := range views {
@@ -116,6 +116,15 @@ func newBrake(p *lint.Pass, load int, by []string) *brake {
 		}
 	}
 	return b
+}
+
+// nodes are the magnets' own: switches before them are looked at in every position.
+func (b *brake) nodes() []network.NodeID {
+	var out []network.NodeID
+	for _, i := range b.all {
+		out = append(out, b.p.Net.Loads[i].Hot, b.p.Net.Loads[i].Ret)
+	}
+	return append(out, b.l.Hot, b.l.Ret)
 }
 
 func shares(a, b []string) bool {

@@ -20,7 +20,7 @@ type area struct {
 
 // newArea looks at a zone; nil where the plan allows no state at all.
 func newArea(p *lint.Pass, z *network.Zone) *area {
-	views, complete := p.Space.Views(z, explore.All())
+	views, complete := p.Space.Views(z, p.Space.Closed(explore.All()))
 	if len(views) == 0 {
 		return nil
 	}

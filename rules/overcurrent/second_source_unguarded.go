@@ -79,18 +79,18 @@ func pairsIn(a *area) []lint.Verdict {
 		out = append(out, x.judge())
 	}
 	if !a.complete && len(feeds) > 1 {
-		out = append(out, unfinishedWires(a, out)...)
+		return unfinished(a, out)
 	}
 	return out
 }
 
-// unfinishedWires says of every wire of which nothing is found that the search did not see all states.
-func unfinishedWires(a *area, found []lint.Verdict) []lint.Verdict {
+// unfinished says of every wire of which nothing was found that not all states were looked at.
+func unfinished(a *area, found []lint.Verdict) []lint.Verdict {
+	out := slices.DeleteFunc(found, func(v lint.Verdict) bool { return v.Outcome == lint.Holds })
 	said := map[string]bool{}
-	for _, v := range found {
-		said[v.Subject.Header().Addr] = said[v.Subject.Header().Addr] || v.Outcome != lint.Holds
+	for _, v := range out {
+		said[v.Subject.Header().Addr] = true
 	}
-	var out []lint.Verdict
 	for _, e := range a.wires() {
 		if w := a.n.Edges[e].Wire; !said[w.Addr] {
 			said[w.Addr] = true
@@ -211,7 +211,7 @@ func (x *pair) energised(v *lint.Verdict, iz derive.Number) {
 	if z := x.n.ZoneOf(side.Hot); z != nil {
 		zone = x.n.Join(zone, x.n.Upstream(z))
 	}
-	views, complete := x.p.Space.Views(zone, explore.All())
+	views, complete := x.p.Space.Views(zone, x.p.Space.Closed(explore.All()))
 	for _, view := range views {
 		r, ok := x.through(x.feed, view, x.bare(view, x.feed.at, -1), x.last().Edge)
 		if !ok || !view.HasConverter(x.feed.converter) {

@@ -70,7 +70,7 @@ type reached struct {
 
 func coldArray(p *lint.Pass, array int, own map[int]float64) []lint.Verdict {
 	a := p.Net.Sources[array]
-	views, complete := p.Space.Views(p.Net.Series(array), explore.All())
+	views, complete := p.Space.Views(p.Net.Series(array), p.Space.Closed(explore.All()))
 	limits := limitsNear(p.Net, a.Hot)
 	best := make([]*reached, len(limits))
 	touchable := false

@@ -71,7 +71,7 @@ func (b *bank) judge(p *lint.Pass, found map[int][]lint.Verdict) {
 	if len(b.batteries) < 2 {
 		return
 	}
-	views, complete := p.Space.Views(b.zone, explore.All())
+	views, complete := p.Space.Views(b.zone, p.Space.Closed(explore.All()))
 	sure, unsure, like := map[int]*clash{}, map[int]*clash{}, map[int][]derive.Number{}
 	for _, v := range views {
 		stacks := b.stacks(p.Net, v)

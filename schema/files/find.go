@@ -29,16 +29,15 @@ func IsPlan(name string) bool {
 // Find lists the plans that command-line arguments name, each once, in the order given. A file is
 // taken as it is, whatever its name. A folder means the plans in it, by name; recursive goes down
 // into its folders, hidden ones apart. Kits in a folder are no plans and are left out. A folder
-// without any plan is an error, and so is an argument that does not exist: the files that were
-// found come with it.
+// without any plan is an error, and so are an argument that does not exist and what has the name of
+// a plan in a folder but is no ordinary file: the files that were found come with the errors, which
+// are joined.
 func Find(args []string, recursive bool) ([]string, error) {
 	var out []string
 	var problems []error
 	for _, arg := range args {
-		found, err := find(arg, recursive)
-		if err != nil {
-			problems = append(problems, err)
-		}
+		found, errs := find(arg, recursive)
+		problems = append(problems, errs...)
 		for _, f := range found {
 			if !slices.Contains(out, f) {
 				out = append(out, f)
@@ -48,13 +47,13 @@ func Find(args []string, recursive bool) ([]string, error) {
 	return out, errors.Join(problems...)
 }
 
-func find(arg string, recursive bool) ([]string, error) {
+func find(arg string, recursive bool) ([]string, []error) {
 	if arg == Stdin {
 		return []string{Stdin}, nil
 	}
 	info, err := os.Stat(arg)
 	if err != nil {
-		return nil, sentence(arg, err)
+		return nil, []error{sentence(arg, err)}
 	}
 	if !info.IsDir() {
 		return []string{filepath.Clean(arg)}, nil
@@ -63,27 +62,51 @@ func find(arg string, recursive bool) ([]string, error) {
 	if link, err := os.Lstat(arg); err == nil && !link.IsDir() { // a link to a folder: walk what it leads to
 		folder += string(filepath.Separator)
 	}
-	var out []string
-	kits := 0
-	err = filepath.WalkDir(folder, func(path string, entry fs.DirEntry, err error) error {
-		switch {
-		case err != nil:
-			return sentence(path, err)
-		case entry.IsDir():
-			if hidden := strings.HasPrefix(entry.Name(), "."); path != folder && (hidden || !recursive) {
-				return filepath.SkipDir
-			}
-		case IsPlan(path) && isKit(path):
-			kits++
-		case IsPlan(path):
-			out = append(out, path)
-		}
-		return nil
-	})
-	if err == nil && len(out) == 0 {
-		err = empty(arg, kits, recursive)
+	w := walk{folder: folder, recursive: recursive}
+	if err := filepath.WalkDir(folder, w.visit); err != nil {
+		w.problems = append(w.problems, err)
 	}
-	return out, err
+	if len(w.plans)+len(w.problems) == 0 {
+		w.problems = append(w.problems, empty(arg, w.kits, recursive))
+	}
+	return w.plans, w.problems
+}
+
+// walk is a search of a folder.
+type walk struct {
+	folder    string
+	recursive bool
+
+	plans    []string
+	kits     int
+	problems []error
+}
+
+// visit is a fs.WalkDirFunc. What cannot be read is noted and hides nothing else.
+func (w *walk) visit(path string, entry fs.DirEntry, err error) error {
+	switch {
+	case err != nil:
+		w.problems = append(w.problems, sentence(path, err))
+	case entry.IsDir():
+		if hidden := strings.HasPrefix(entry.Name(), "."); path != w.folder && (hidden || !w.recursive) {
+			return filepath.SkipDir
+		}
+	case !IsPlan(path):
+	case special(path):
+		w.problems = append(w.problems, fmt.Errorf("%s: this is no ordinary file, so it was not read", path))
+	case isKit(path):
+		w.kits++
+	default:
+		w.plans = append(w.plans, path)
+	}
+	return nil
+}
+
+// special tells pipes, devices and the like, which may never end or never begin. A link is what it
+// leads to; one that leads nowhere is found out when it is read.
+func special(path string) bool {
+	info, err := os.Stat(path)
+	return err == nil && !info.Mode().IsRegular()
 }
 
 func empty(folder string, kits int, recursive bool) error {
@@ -100,7 +123,7 @@ func empty(folder string, kits int, recursive bool) error {
 // isKit reports whether a file is a kit. One that cannot be read is not: reading it as a plan will
 // say why.
 func isKit(path string) bool {
-	src, err := read(os.Open(path))
+	src, err := read(open(path))
 	return err == nil && schema.IsKit(path, src)
 }
 
@@ -111,10 +134,15 @@ func sentence(path string, err error) error {
 		return fmt.Errorf("%s: there is no such file or folder", path)
 	case errors.Is(err, fs.ErrPermission):
 		return fmt.Errorf("%s: reading it is not permitted", path)
+	case errors.Is(err, os.ErrDeadlineExceeded):
+		return fmt.Errorf("%s: this is no ordinary file, and nothing came out of it for %s", path, patience)
 	}
 	var at *fs.PathError
 	if errors.As(err, &at) {
 		err = at.Err
+	}
+	if err.Error() == "path escapes from parent" { // os.Root has no exported error for it
+		return fmt.Errorf("%s: a link on this path leads out of the folder", path)
 	}
 	return fmt.Errorf("%s: %w", path, err)
 }

@@ -9,6 +9,8 @@ import (
 	"path"
 	"path/filepath"
 	"strings"
+	"syscall"
+	"time"
 
 	"github.com/hashicorp/hcl/v2"
 
@@ -54,11 +56,19 @@ func (r *Reader) plan(path string) ([]byte, error) {
 	if src, ok := r.unsaved(path); ok {
 		return src, nil
 	}
-	src, err := read(os.Open(path))
+	src, err := read(open(path))
 	if err != nil {
 		return nil, sentence(path, err)
 	}
 	return src, nil
+}
+
+// patience is how long a pipe or a device may take to give its text.
+const patience = 5 * time.Second
+
+// open opens a file without waiting for another program to open the far end of a pipe.
+func open(path string) (*os.File, error) {
+	return os.OpenFile(path, os.O_RDONLY|syscall.O_NONBLOCK, 0)
 }
 
 // unsaved gives the overlay's text for a path.
@@ -81,10 +91,24 @@ func read(f *os.File, err error) ([]byte, error) {
 		return nil, err
 	}
 	defer f.Close()
-	if info, err := f.Stat(); err == nil && info.IsDir() {
+	info, err := f.Stat()
+	switch {
+	case err != nil:
+		return nil, err
+	case info.IsDir():
 		return nil, errors.New("this is a folder, not a file")
+	case info.Mode().IsRegular():
+		return io.ReadAll(io.LimitReader(f, schema.MaxFile+1))
 	}
-	return io.ReadAll(io.LimitReader(f, schema.MaxFile+1))
+	// What takes no deadline is no pipe, and is always ready.
+	if err := f.SetReadDeadline(time.Now().Add(patience)); err != nil && !errors.Is(err, os.ErrNoDeadline) {
+		return nil, err
+	}
+	src, err := io.ReadAll(io.LimitReader(f, schema.MaxFile+1))
+	if err == nil && len(src) == 0 {
+		err = errors.New("this is no ordinary file, and nothing comes out of it")
+	}
+	return src, err
 }
 
 // loading is one plan being loaded: the folders that its kits may lie in, and where each file that

@@ -1,0 +1,34 @@
+package rules
+
+import (
+	"testing"
+
+	"ferrule/lint"
+	"ferrule/lint/check"
+	"ferrule/schema/files"
+)
+
+// A search that met its bound has not seen every state: what it did see proves nothing.
+func TestUnfinishedSearchHoldsNothing(t *testing.T) {
+	for rule, plan := range map[string]string{
+		"solar/cold-voltage":                  "solar/testdata/cold-voltage/near.wiring.hcl",
+		"charging/alternator-overload":        "charging/testdata/alternator-overload/near.wiring.hcl",
+		"overcurrent/second-source-unguarded": "overcurrent/testdata/second-source-unguarded/near.wiring.hcl",
+	} {
+		p, diags, _ := (&files.Reader{}).Load(plan)
+		if len(diags) > 0 {
+			t.Errorf("%s: %s", plan, diags)
+			continue
+		}
+		r := check.Run(p, All(), check.Options{Bound: 1})
+		answers := r.Verdicts[rule]
+		if len(answers) == 0 || r.Summary.States.Complete {
+			t.Errorf("%s: %d answers, complete %v", plan, len(answers), r.Summary.States.Complete)
+		}
+		for _, v := range answers {
+			if v.Outcome == lint.Holds {
+				t.Errorf("%s: %s holds of %s after one state", plan, rule, v.Subject.Header().Addr)
+			}
+		}
+	}
+}

@@ -204,7 +204,9 @@ func (c *Circuit) passes(v *explore.View, without int, from network.NodeID, port
 		if way == nil {
 			return false
 		}
-		total += c.push(way, flow)
+		if total += c.push(way, flow); math.IsInf(total, 1) {
+			return true
+		}
 	}
 	return true
 }

@@ -110,6 +110,9 @@ func (s *Space) hangs(v int, contacts []int, ports map[network.NodeID]bool, far 
 			side, supplies := s.side(end, v, ports)
 			for _, id := range side {
 				seen[id] = true
+				if id == s.Net.Edges[e].Other(end) {
+					return false // another way leads round the switch
+				}
 			}
 			pole := s.Net.Edges[e].Pole == s.Net.Edges[contacts[0]].Pole
 			switch {

@@ -17,13 +17,16 @@ var oversizeDevice = &lint.Rule{
 	Harm:    true,
 	Subject: "fuse",
 	When: "In some state a device is the smallest on the least protected way from a source to a conductor, and its rating is above what the practice allows for that conductor; " +
-		"or it is the one device at the end of a conductor that a battery feeds, and bigger than that conductor allows.",
+		"or it is the one device at the end of a conductor that a battery feeds, and bigger than that conductor allows; " +
+		"or several devices, each small enough, stand side by side before a conductor, and their ratings add up to more than it allows.",
 	Why: "A stalled pump or a half-made short draws more than the wire carries and less than the device opens at, for hours. Warning: it is graded under a missing device.",
 	Numbers: "`us-boat` below 50 V: 150 % of the ampacity after heat and bundling; at 50 V and above 100 %, or the next standard rating within 150 %. Other practices 100 %; " +
 		"`us-rv` also 15, 20 and 30 A on 14, 12 and 10 AWG, whatever the insulation. Ampacity by size and insulation (60 C where it is left out) times heat and bundle. From a source that " +
-		"limits its own current no more counts than it gives.",
+		"limits its own current no more counts than it gives. Devices side by side: the most that they let through together to one end of the conductor, from batteries and from " +
+		"whatever else gives more than the conductor allows; the largest of them is named, with their number and their sum.",
 	Not: "A motor's own thermal protection is not counted: a plan has no word for it. A thin tap is excused as far as the practice lets a run go without a device, " +
-		"if a device that guards it stands at its end. Where several devices are in parallel, the largest is named. What loads draw is conductor/ampacity.",
+		"if a device that guards it stands at its end. Of ways side by side that all have a device too big, the largest device is named. What a source that gives no more than the " +
+		"conductor allows adds to what a battery gives is not added up. What loads draw is conductor/ampacity.",
 	Offer: "The largest standard device that guards the wire and still carries its load; else the next size of wire.",
 	Meter: "Read the number on the device and the print on the wire's jacket; a clamp meter shows the current at full load.",
 	Cites: []lint.Citation{
@@ -54,6 +57,9 @@ func oversizeDevices(p *lint.Pass) []lint.Verdict {
 			s = &sizing{complete: true}
 		}
 		out = append(out, s.verdict(p, f))
+		if s.beside != nil && f.Rating.Set {
+			out = append(out, s.beside.violated(f))
+		}
 	}
 	return out
 }
@@ -62,6 +68,7 @@ func oversizeDevices(p *lint.Pass) []lint.Verdict {
 type sizing struct {
 	tight    *guarded // the conductor that its rating suits least
 	unknown  []guarded
+	beside   *together // the worst conductor that it guards side by side with others
 	complete bool
 }
 
@@ -88,11 +95,12 @@ type sizer struct {
 	pushes []push
 	limits map[int]*ceiling // by wire
 	taps   map[int]bool     // wires with a device that guards them at their end, near enough
+	sums   map[int]float64 // by wire, the most that devices side by side were found to let through, in A
 	found  map[string]*sizing
 }
 
 func sizeDevices(a *area, found map[string]*sizing) {
-	s := &sizer{area: a, feeds: a.feeds(), limits: map[int]*ceiling{}, taps: map[int]bool{}, found: found}
+	s := &sizer{area: a, feeds: a.feeds(), limits: map[int]*ceiling{}, taps: map[int]bool{}, sums: map[int]float64{}, found: found}
 	for _, f := range s.feeds {
 		s.pushes = append(s.pushes, pushOf(a.p, f))
 	}
@@ -111,17 +119,21 @@ func sizeDevices(a *area, found map[string]*sizing) {
 	}
 	for _, v := range a.views {
 		cut := a.cut(v, devices)
+		by := map[int]map[int32]guards{}
 		for i, f := range s.feeds {
 			if f.present(a.n, v) && !s.pushes[i].blocked {
-				s.look(v, cut, i)
+				by[i] = cut.from(f)
+				s.look(v, cut, i, by[i])
 			}
+		}
+		if len(devices) > 1 {
+			s.together(cut, devices, by)
 		}
 	}
 }
 
 // look compares what one feed can push through each device with the conductors that the device guards.
-func (s *sizer) look(v *explore.View, cut *patches, i int) {
-	by := cut.from(s.feeds[i])
+func (s *sizer) look(v *explore.View, cut *patches, i int, by map[int32]guards) {
 	for _, e := range s.wires() {
 		if !v.Conducts(e) {
 			continue

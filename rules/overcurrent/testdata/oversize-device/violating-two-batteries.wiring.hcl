@@ -1,0 +1,81 @@
+# Two batteries, each behind 50 A, meet only while the link is closed; then 100 A stand before a wire good for 80 A.
+
+system "two" {
+}
+
+source "house" {
+  kind      = "battery"
+  chemistry = "lifepo4"
+  voltage   = "12.8 V"
+  capacity  = "100 Ah"
+}
+
+fuse "house" { # want warning "\"house\" \\(50 A\\) is one of 2 devices side by side that feed \"tail\" \\(8 AWG\\): together they let 100 A through, and it allows 80 A"
+  kind   = "terminal"
+  rating = "50 A"
+  on     = source.house
+}
+
+conductor "house" {
+  through    = [compartment.cool]
+  from       = fuse.house.load
+  to         = bus.meet
+  size       = "6 AWG"
+  insulation = "105 C"
+  length     = "1 m"
+}
+
+source "spare" {
+  kind      = "battery"
+  chemistry = "lifepo4"
+  voltage   = "12.8 V"
+  capacity  = "100 Ah"
+}
+
+fuse "spare" {
+  kind   = "terminal"
+  rating = "50 A"
+  on     = source.spare
+}
+
+conductor "spare" {
+  through    = [compartment.cool]
+  from       = fuse.spare.load
+  to         = switch.link.a
+  size       = "6 AWG"
+  insulation = "105 C"
+  length     = "1 m"
+}
+
+switch "link" {
+  terminals = ["a", "b"]
+}
+
+conductor "link" {
+  through    = [compartment.cool]
+  from       = switch.link.b
+  to         = bus.meet
+  size       = "6 AWG"
+  insulation = "105 C"
+  length     = "30 cm"
+}
+
+bus "meet" {
+}
+
+conductor "tail" {
+  through    = [compartment.cool]
+  from       = load.winch
+  to         = bus.meet
+  size       = "8 AWG"
+  insulation = "105 C"
+  length     = "2 m"
+}
+
+load "winch" {
+  draw = "20 A"
+}
+
+compartment "cool" {
+  ambient = "30 C"
+}

@@ -3,6 +3,7 @@ package lint
 import (
 	"strings"
 
+	"ferrule/lint/derive"
 	"ferrule/schema"
 )
 
@@ -48,6 +49,18 @@ func Positions(p *schema.Plan, state []Position) string {
 		words = append(words, Quote(b)+at+s.Position)
 	}
 	return And(words...)
+}
+
+// Known leaves out of numbers those that nothing is known of, and, where something is lacking, zeros
+// that stand for it.
+func Known(lacks []Missing, numbers ...derive.Number) []derive.Number {
+	var out []derive.Number
+	for _, n := range numbers {
+		if n.Kind != 0 && (len(lacks) == 0 || n.Value != 0 || n.Kind != derive.Formula) {
+			out = append(out, n)
+		}
+	}
+	return out
 }
 
 // Unfinished is the verdict on a subject whose states could not all be looked at.

@@ -241,6 +241,15 @@ func TestKitBounds(t *testing.T) {
 		if len(diags) == 0 || diags[0].Summary != want {
 			t.Errorf("got %v, want %s", diags, want)
 		}
+		large := 0
+		for _, x := range diags {
+			if x.Summary == "Kits too large" {
+				large++
+			}
+		}
+		if large > 1 {
+			t.Errorf("%s is said %d times", "Kits too large", large)
+		}
 	}
 	_, diags := Decode("plan.wiring.hcl", []byte("system \"gull\" {}\nuse \"a\" { kit = \"0\" }\n"), nil)
 	if len(diags) != 1 || diags[0].Summary != "Kit cannot be read" {

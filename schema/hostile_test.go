@@ -1,6 +1,7 @@
 package schema
 
 import (
+	"bytes"
 	"fmt"
 	"strings"
 	"testing"
@@ -109,6 +110,28 @@ func TestDepthThatIsAllowed(t *testing.T) {
 }
 
 // Errors beyond a bound are counted, not listed.
+// Unknown blocks are blocks: each gets its own error, and none is said to be too long.
+func TestManyUnknownBlocks(t *testing.T) {
+	for _, block := range []string{"gizmo \"a\" {\n}\n", "Gizmo-2 {\n}\n"} {
+		_, diags := Decode("a.wiring.hcl", []byte(strings.Repeat(block, longestBlock/len(block)+100)), nil)
+		for _, x := range diags {
+			if x.Summary == "Too long or too deep" {
+				t.Fatalf("%q: %s", block, x.Detail)
+			}
+		}
+		if len(diags) < mostErrors {
+			t.Errorf("%q: %d errors", block, len(diags))
+		}
+	}
+}
+
+func TestTooLargeSaysMiB(t *testing.T) {
+	_, diags := Decode("a.wiring.hcl", bytes.Repeat([]byte("#"), MaxFile+1), nil)
+	if len(diags) != 1 || !strings.Contains(diags[0].Detail, "more than 4 MiB") {
+		t.Errorf("%v", diags)
+	}
+}
+
 func TestManyErrors(t *testing.T) {
 	_, diags := Decode("plan.wiring.hcl", []byte(strings.Repeat("zebra \"x\" {}\n", 3000)), nil)
 	last := diags[len(diags)-1]

@@ -38,6 +38,9 @@ func (r *run) states() States {
 		if ok {
 			out.Total = total.String()
 		}
+		if r.stopped {
+			return
+		}
 		if n, ok := r.space.Distinct(mostDistinct); ok {
 			out.Distinct = strconv.Itoa(n)
 		}

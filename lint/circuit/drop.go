@@ -59,8 +59,8 @@ func (c *Circuit) dropBetween(v *explore.View, from, to network.Port) Drop {
 		r, lacks := c.Ohms(h.Edge, Operating)
 		w := c.Worst(h.Edge)
 		d.Lacks = merge(merge(d.Lacks, lacks...), w.Lacks...)
-		if r.Kind == 0 {
-			continue
+		if r.Kind == 0 || w.Capped.Value == 0 && len(w.Lacks) > 0 {
+			continue // a zero would stand for what is not known
 		}
 		u := derive.Compute("drop in "+c.partName(h.Edge), "U", r.Value*w.Capped.Value, "V", "U = R x I", r, w.Capped)
 		sum += u.Value

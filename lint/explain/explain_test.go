@@ -47,7 +47,10 @@ func rule(verdict func(*lint.Pass) lint.Verdict) *lint.Rule {
 }
 
 func TestRulePage(t *testing.T) {
-	contains(t, pageOf(t, RulePage(rule(nil), nil), 100),
+	drop := &lint.Rule{ID: "conductor/drop"}
+	loud := rule(nil)
+	loud.Folds = append(loud.Folds, "conductor/not-there")
+	contains(t, pageOf(t, RulePage(loud, []*lint.Rule{drop}), 100),
 		"conductor/thin (danger, warning)\n", "\n  A wire is thin.\n", "\nViolated when\n  It carries more than it can.\n", "\nWhy it hurts\n  It burns.\n",
 		"\nWhat to measure\n  The voltage along it.\n", "violation would carry, up to warning", "\nFindings it explains\n  conductor/drop\n",
 		"  33 CFR 183.425: read; table 5\n", "  NFPA 70 310.16: from memory, not opened; for cabin\n", "  common practice\n")
@@ -181,6 +184,19 @@ func TestCautions(t *testing.T) {
 		}
 		if len(got) != c.n || !strings.Contains(all, c.part) || !strings.Contains(got[0].Short, "licensed electrician") {
 			t.Errorf("%+v: %s", c.about, all)
+		}
+	}
+}
+
+// A phrase is no attribute and is not written as one.
+func TestMissing(t *testing.T) {
+	for m, want := range map[lint.Missing][2]string{
+		{Subject: "fuse.main", Attribute: "rating"}:                                        {"rating of fuse.main", "`rating` of fuse.main"},
+		{Subject: "conductor.a", Attribute: "a size and insulation that the table covers"}: {"a size and insulation that the table covers, for conductor.a", "a size and insulation that the table covers, for conductor.a"},
+		{Subject: "plan", Attribute: "a simpler ring of returns"}:                          {"a simpler ring of returns", "a simpler ring of returns"},
+	} {
+		if got := [2]string{Missing(m), lint.Lacking(m, true)}; got != want {
+			t.Errorf("%v: %q, want %q", m, got, want)
 		}
 	}
 }

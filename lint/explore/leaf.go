@@ -97,37 +97,37 @@ func closes(e *network.Edge, v, p int) bool {
 	return false
 }
 
-// hangs says whether, on each pole, at most one side of the switch has anything but loads, and
-// collects the other sides. The live and the return side are walked apart.
+// hangs says whether, on each pole, at most one terminal of the switch has anything but loads on its
+// side, and collects what is on the other sides. Two terminals on one supplying side are a way
+// round the switch: it is no leaf then.
 func (s *Space) hangs(v int, contacts []int, ports map[network.NodeID]bool, far map[network.NodeID]bool) bool {
-	near := map[bool]bool{} // by pole, return or live: has a supplying side been seen
-	seen := map[network.NodeID]bool{}
+	supplying := map[bool]int{}            // terminals, by pole
+	sides := map[network.NodeID]bool{}     // nodes walked, and whether their side supplies
+	terminals := map[network.NodeID]bool{} // counted
+	first := s.Net.Edges[contacts[0]].Pole
 	for _, e := range contacts {
 		for _, end := range []network.NodeID{s.Net.Edges[e].A, s.Net.Edges[e].B} {
-			if seen[end] {
+			if terminals[end] {
 				continue
 			}
-			side, supplies := s.side(end, v, ports)
-			for _, id := range side {
-				seen[id] = true
-				if id == s.Net.Edges[e].Other(end) {
-					return false // another way leads round the switch
+			terminals[end] = true
+			supplies, walked := sides[end]
+			if !walked {
+				var side []network.NodeID
+				side, supplies = s.side(end, v, ports)
+				for _, id := range side {
+					sides[id] = supplies
+					if !supplies {
+						far[id] = true
+					}
 				}
 			}
-			pole := s.Net.Edges[e].Pole == s.Net.Edges[contacts[0]].Pole
-			switch {
-			case !supplies:
-				for _, id := range side {
-					far[id] = true
-				}
-			case near[pole]:
-				return false
-			default:
-				near[pole] = true
+			if supplies {
+				supplying[s.Net.Edges[e].Pole == first]++
 			}
 		}
 	}
-	return true
+	return supplying[true] <= 1 && supplying[false] <= 1
 }
 
 // side is everything joined to a node with all contacts closed but those of one switch.

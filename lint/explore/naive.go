@@ -2,7 +2,7 @@ package explore
 
 // Each lists every allowed state of the whole plan, resting states and transits, as a view of the
 // zone that Whole gives. It is the plain enumeration that everything else is checked against. It is
-// false where the bound ended it.
+// false where the bound or the caller's stop ended it.
 func (s *Space) Each(each func(*View)) bool {
 	z := s.Net.Whole()
 	set := make([]int, len(s.Net.Vars))
@@ -17,6 +17,9 @@ func (s *Space) Each(each func(*View)) bool {
 		return true
 	})
 	for _, pos := range resting {
+		if s.Stop != nil && s.Stop() {
+			return false
+		}
 		each(s.view(z, pos, nil))
 		for _, t := range s.transits(z, set, pos, allowed) {
 			each(s.view(z, pos, t))

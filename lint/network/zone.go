@@ -149,6 +149,14 @@ func (n *Network) returnsOf(z *Zone, own func(NodeID) bool) []int {
 		keep[id] = true
 		visit(id)
 	}
+	for _, ei := range z.Edges { // where a contact or device leads from the live side onto a return
+		for _, id := range []NodeID{n.Edges[ei].A, n.Edges[ei].B} {
+			if !own(id) {
+				keep[id] = true
+				visit(id)
+			}
+		}
+	}
 	edges := map[int]bool{}
 	degree := map[NodeID]int{}
 	for i := 0; i < len(queue); i++ {

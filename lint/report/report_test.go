@@ -336,3 +336,28 @@ func TestQuoted(t *testing.T) {
 		}
 	}
 }
+
+func TestRoughly(t *testing.T) {
+	for digits, want := range map[string]string{
+		"": "", "1": "1", "262144": "262144", "999999999": "999999999", "1000000000": "about 1.0e09", "12345" + strings.Repeat("0", 30): "about 1.2e34",
+		"9" + strings.Repeat("9", 400): "about 1.0e401",
+	} {
+		if got := roughly(digits); got != want {
+			t.Errorf("roughly(%q) = %q, want %q", digits, got, want)
+		}
+	}
+}
+
+// A run that was cut leads with that, and its silence claims no more than it looked at.
+func TestCutRunSaysSo(t *testing.T) {
+	r := run(t, "tern.wiring.hcl", "system \"tern\" {\n}\n")
+	if s := textOf(t, r, Style{Width: 100}); strings.Contains(s, "Not done") || !strings.Contains(s, "Findings none\n") {
+		t.Errorf("a whole run:\n%s", s)
+	}
+	r.Plans[0].Summary.States.Complete = false
+	s := textOf(t, r, Style{Width: 100})
+	lead, finds := strings.Index(s, "\nNot done the search ended before"), strings.Index(s, "\nFindings none in what was looked at\n")
+	if lead < 0 || finds < lead || strings.Contains(s, "every question was followed to its end;") {
+		t.Errorf("a run that was cut:\n%s", s)
+	}
+}

@@ -87,12 +87,20 @@ func (w *wire) judge() lint.Verdict {
 	if w.x.Cranking.True() {
 		current, lacks = c.Beside(at)
 	}
-	v := lint.Verdict{Subject: w.x, Outcome: lint.Holds, Word: lint.Warning, Numbers: []derive.Number{current, w.iz}}
+	v := lint.Verdict{Subject: w.x, Outcome: lint.Holds, Word: lint.Warning, Numbers: lint.Known(lacks, current, w.iz)}
 	switch {
 	case w.iz.Kind == 0:
-		v.Numbers = v.Numbers[:1]
 		v.Outcome, v.Missing = lint.NotProven, w.short
-		v.Message = fmt.Sprintf("What %s can carry is not known: %s is missing; it carries up to %s%s.", lint.Quote(w.x), attribute(w.short), current.Text(), run)
+		v.Message = fmt.Sprintf("What %s can carry is not known: %s is missing", lint.Quote(w.x), attribute(w.short))
+		switch {
+		case current.Value > 0:
+			v.Message += fmt.Sprintf("; it carries up to %s%s.", current.Text(), run)
+		case len(lacks) > 0:
+			v.Missing = append(v.Missing[:len(v.Missing):len(v.Missing)], lacks...)
+			v.Message += fmt.Sprintf("; nor what it carries: %s is missing.", attribute(lacks))
+		default:
+			v.Message += "; it carries nothing in any state."
+		}
 	case current.Value > w.iz.Value*(1+1e-9) && !c.Guarded(at, w.iz.Value):
 		v.Outcome, v.State = lint.Violated, c.StateOf(at)
 		v.Message = fmt.Sprintf("%s carries up to %s%s, and can carry %s where it runs.", lint.Quote(w.x), current.Text(), run, w.iz.Text())
@@ -105,6 +113,9 @@ func (w *wire) judge() lint.Verdict {
 	case len(lacks) > 0 && !c.Guarded(at, w.iz.Value):
 		v.Outcome, v.Missing = lint.NotProven, lacks
 		v.Message = fmt.Sprintf("What %s carries is not known: at least %s, of %s that it can carry, and %s is missing.", lint.Quote(w.x), current.Text(), w.iz.Text(), attribute(lacks))
+		if current.Value == 0 {
+			v.Message = fmt.Sprintf("What %s carries is not known: %s is missing; it can carry %s.", lint.Quote(w.x), attribute(lacks), w.iz.Text())
+		}
 	case !worst.Complete:
 		return lint.Unfinished(w.x, lint.Warning)
 	case !w.x.Cranking.True():

@@ -271,10 +271,7 @@ func (q *lossy) verdict() lint.Verdict {
 	}
 	limit := limitOf(q.p.Plan, q.class)
 	d := q.worst
-	v.Numbers = []derive.Number{d.Volts, limit}
-	if d.Ratio.Kind != 0 {
-		v.Numbers = []derive.Number{d.Volts, limit, d.Ratio}
-	}
+	v.Numbers = lint.Known(d.Lacks, d.Volts, limit, d.Ratio)
 	from := "its supply"
 	if b := q.p.Plan.Block(q.p.Net.Nodes[d.From.Hot].Addr); b != nil {
 		from = lint.Quote(b)
@@ -291,6 +288,9 @@ func (q *lossy) verdict() lint.Verdict {
 	case len(d.Lacks) > 0:
 		v.Outcome, v.Missing = lint.NotProven, d.Lacks
 		v.Message = fmt.Sprintf("%s at least %s is lost, and how much more is not known: %s is missing.", what, d.Volts.Text(), attribute(d.Lacks))
+		if d.Volts.Value == 0 {
+			v.Message = fmt.Sprintf("%s what is lost is not known: %s is missing.", what, attribute(d.Lacks))
+		}
 	case !q.complete:
 		return lint.Unfinished(q.block, q.word)
 	}

@@ -71,7 +71,7 @@ func (m *magnets) volts() lint.Verdict {
 	if worst.feed.view == nil {
 		return m.unknownVolts(v)
 	}
-	v.Numbers = []derive.Number{worst.end, worst.full}
+	v.Numbers = heldUp(worst.end, worst.full)
 	if ok && worst.over < 0 && worst.best >= 0 { // only the assumed resistance of a battery breaks it
 		for _, i := range worst.feed.row {
 			if s := m.p.Net.Sources[i].Source; !s.Resistance.Set {
@@ -82,12 +82,36 @@ func (m *magnets) volts() lint.Verdict {
 	switch {
 	case ok && worst.best < 0:
 		v.Outcome, v.State = lint.Violated, m.stateOf(worst.feed.view)
-		v.Message = fmt.Sprintf("In a breakaway%s, %s gets %s from a full %s and %s after fifteen minutes; it needs %s and %s.", m.while(worst.feed.view), lint.Quote(m.l.Load),
-			worst.full.Text(), lint.Quote(m.p.Net.Sources[worst.feed.battery].Source), worst.end.Text(), derive.Text(fullVolts*vn.Value/12, "V"), derive.Text(endVolts*vn.Value/12, "V"))
+		v.Message = fmt.Sprintf("In a breakaway%s, %s; it needs %s and %s.", m.while(worst.feed.view), m.gets(worst), derive.Text(fullVolts*vn.Value/12, "V"), derive.Text(endVolts*vn.Value/12, "V"))
 	case len(v.Missing) > 0:
 		return m.unknownVolts(v)
 	}
 	return v
+}
+
+// gets tells the volts at the load. Below zero there are none: what feeds it cannot give the current.
+func (m *magnets) gets(l level) string {
+	load, battery := lint.Quote(m.l.Load), lint.Quote(m.p.Net.Sources[l.feed.battery].Source)
+	switch {
+	case l.full.Value <= 0:
+		return fmt.Sprintf("even a full %s cannot hold %s up: at %s all its volts are lost inside it and on the way", battery, load, m.total.Text())
+	case l.end.Value <= 0:
+		return fmt.Sprintf("%s gets %s from a full %s, which cannot hold it up for fifteen minutes", load, l.full.Text(), battery)
+	}
+	return fmt.Sprintf("%s gets %s from a full %s and %s after fifteen minutes", load, l.full.Text(), battery, l.end.Text())
+}
+
+// heldUp puts in the place of volts below zero what they came from.
+func heldUp(volts ...derive.Number) []derive.Number {
+	var out []derive.Number
+	for _, n := range volts {
+		if n.Value < 0 {
+			out = append(out, heldUp(n.From...)...)
+		} else {
+			out = append(out, n)
+		}
+	}
+	return out
 }
 
 func (m *magnets) unknownVolts(v lint.Verdict) lint.Verdict {

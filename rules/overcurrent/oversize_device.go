@@ -95,7 +95,7 @@ type sizer struct {
 	pushes []push
 	limits map[int]*ceiling // by wire
 	taps   map[int]bool     // wires with a device that guards them at their end, near enough
-	sums   map[int]float64 // by wire, the most that devices side by side were found to let through, in A
+	sums   map[int]float64  // by wire, the most that devices side by side were found to let through, in A
 	found  map[string]*sizing
 }
 

@@ -165,11 +165,7 @@ func (x *pair) judge() lint.Verdict {
 		v.Word = lint.Danger
 	}
 	iz, noSize := x.p.Circuit.Ampacity(c)
-	for _, n := range []derive.Number{iz, x.push.amps} {
-		if n.Kind != 0 {
-			v.Numbers = append(v.Numbers, n)
-		}
-	}
+	v.Numbers = lint.Known(x.push.lacks, iz, x.push.amps)
 	exceeds := iz.Kind != 0 && (x.push.bare != nil || x.push.amps.Value > iz.Value)
 	lacks := slices.Concat(noSize, x.push.lacks)
 	switch {

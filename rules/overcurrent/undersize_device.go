@@ -74,7 +74,7 @@ func load(p *lint.Pass, f *schema.Fuse, edge int) lint.Verdict {
 	}
 	rating := rated(f)
 	most := derive.Compute("most that "+lint.Quote(f)+" carries for hours", "Icont", continuous*rating.Value, "A", "0.8 x In", rating)
-	v.Numbers = []derive.Number{most, x.worst.Lasting}
+	v.Numbers = lint.Known(x.p.Circuit.LacksAt(x.edge), most, x.worst.Lasting)
 	if x.worst.Lasting.Value > most.Value*(1+1e-9) {
 		v.Outcome = lint.Violated
 		v.Message = fmt.Sprintf("%s (%s) may carry %s for hours, and a device of that rating carries %s without cooking.", lint.Quote(f), rating.Text(), x.worst.Lasting.Text(), most.Text())

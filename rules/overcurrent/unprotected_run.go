@@ -175,7 +175,7 @@ func (r *bareRun) judge() (settled bool) {
 	}
 	far, noLength := r.far()
 	known, sheathed, noSheath := r.limit(r.allow)
-	v.Numbers = []derive.Number{known, far}
+	v.Numbers = lint.Known(noLength, known, far)
 	if r.brakes() {
 		v.Word = lint.Caution
 	}

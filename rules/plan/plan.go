@@ -7,5 +7,6 @@ import "ferrule/lint"
 // Rules lists the family's rules, by id.
 var Rules = []*lint.Rule{
 	guessDecides,
+	looseEnd,
 	stalePromise,
 }

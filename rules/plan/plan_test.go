@@ -60,3 +60,7 @@ func TestGuessDecides(t *testing.T) {
 func TestStalePromise(t *testing.T) {
 	linttest.RunWith(t, stalePromise, append(others, guessDecides), filepath.Join("testdata", "stale-promise"))
 }
+
+func TestLooseEnd(t *testing.T) {
+	linttest.Run(t, looseEnd, filepath.Join("testdata", "loose-end"))
+}

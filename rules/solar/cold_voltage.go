@@ -117,7 +117,7 @@ func judge(p *lint.Pass, a *schema.Source, l limit, r *reached, touchable bool) 
 	addr := l.block.Header().Addr
 	v := lint.Verdict{
 		Subject: l.block, Word: lint.Warning, State: r.state, Path: r.path,
-		Related: []string{a.Addr}, Cause: a.Addr, Group: a.Addr, Numbers: []derive.Number{volts},
+		Related: []string{a.Addr}, Cause: a.Addr, Group: a.Addr, Numbers: lint.Known(missing, volts),
 	}
 	if touchable && (len(missing) > 0 || volts.Value > touchLimit) {
 		v.Word = lint.Danger

@@ -94,9 +94,15 @@ func stackVolts(p *lint.Pass, stack []int) (derive.Number, []lint.Missing) {
 	sum := 0.0
 	for _, i := range stack {
 		n, m := coldVolts(p, p.Net.Sources[i].Source)
-		parts, missing, sum = append(parts, n), append(missing, m...), sum+n.Value
+		missing = append(missing, m...)
+		if n.Kind != 0 {
+			parts, sum = append(parts, n), sum+n.Value
+		}
 	}
-	if len(parts) == 1 {
+	switch len(parts) {
+	case 0:
+		return derive.Number{}, missing
+	case 1:
 		return parts[0], missing
 	}
 	return derive.Compute("cold voltage of the arrays in series", "Voc,cold", sum, "V", "sum of Voc,cold", parts...), missing
@@ -107,7 +113,7 @@ func stackVolts(p *lint.Pass, stack []int) (derive.Number, []lint.Missing) {
 func coldVolts(p *lint.Pass, a *schema.Source) (derive.Number, []lint.Missing) {
 	cold, lacks := p.Circuit.ColdVoc(a)
 	if !a.Voc.Set {
-		return derive.Compute("open-circuit voltage of "+lint.Quote(a), "Voc", 0, "V", "at least"), lacks
+		return derive.Number{}, lacks
 	}
 	voc := derive.Read("open-circuit voltage of one module", "Voc", a.Voc.Value, "V", a.Addr, "voc", a.Voc.Range)
 	series := derive.Read("modules in series", "n", float64(a.Series.Or(1)), "modules", a.Addr, "series", a.Series.Range)

@@ -5,5 +5,6 @@ import "ferrule/lint"
 
 // Rules lists the family's rules, by id.
 var Rules = []*lint.Rule{
+	shortCircuited,
 	unlikeInParallel,
 }

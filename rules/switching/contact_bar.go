@@ -20,7 +20,10 @@ func barVerdict(p *lint.Pass, x *schema.Bus) lint.Verdict {
 	if at < 0 {
 		return v
 	}
-	v.Numbers = []derive.Number{carried}
+	v.Numbers = lint.Known(lacks, carried)
+	if !x.Rating.Set && carried.Value == 0 {
+		return idle(v, lacks, complete)
+	}
 	if !x.Rating.Set {
 		v.Outcome, v.Missing = lint.NotProven, []lint.Missing{{Subject: x.Addr, Attribute: "rating"}}
 		v.Message = fmt.Sprintf("%s carries up to %s, and what it is made for is not written.", lint.Quote(x), carried.Text())
@@ -34,8 +37,8 @@ func barVerdict(p *lint.Pass, x *schema.Bus) lint.Verdict {
 		v.Message = fmt.Sprintf("%s carries up to %s, and is made for %s.", lint.Quote(x), carried.Text(), rating.Text())
 	case len(lacks) > 0 && !feedsWithin(p, x, rating.Value):
 		v.Outcome, v.Missing = lint.NotProven, lacks
-		v.Message = fmt.Sprintf("What %s carries is not known: at least %s of the %s it is made for, and `%s` of %s is missing.",
-			lint.Quote(x), carried.Text(), rating.Text(), lacks[0].Attribute, lacks[0].Subject)
+		v.Message = fmt.Sprintf("What %s carries is not known: %s, and `%s` of %s is missing.",
+			lint.Quote(x), ofRating(carried, rating), lacks[0].Attribute, lacks[0].Subject)
 	case !complete:
 		return lint.Unfinished(x, lint.Warning)
 	}

@@ -158,8 +158,11 @@ func (q *part) current(v lint.Verdict, edges []int) lint.Verdict {
 
 // against holds the worst current against the rating.
 func (q *part) against(v lint.Verdict, f flow, lacks []lint.Missing, complete bool) lint.Verdict {
-	v.Numbers = []derive.Number{f.n}
+	v.Numbers = lint.Known(lacks, f.n)
 	addr := q.block.Header().Addr
+	if !q.rating.Set && f.n.Value == 0 {
+		return idle(v, lacks, complete)
+	}
 	if !q.rating.Set {
 		v.Outcome, v.Missing = lint.NotProven, []lint.Missing{{Subject: addr, Attribute: "rating"}}
 		v.Message = fmt.Sprintf("%s carries up to %s, and what it is made for is not written.", lint.Quote(q.block), f.n.Text())
@@ -182,12 +185,33 @@ func (q *part) against(v lint.Verdict, f flow, lacks []lint.Missing, complete bo
 		v.Message = fmt.Sprintf("One contact of %s carries up to %s%s, and is made for %s.", lint.Quote(q.block), f.n.Text(), when, rating.Text())
 	case len(lacks) > 0:
 		v.Outcome, v.Missing = lint.NotProven, lacks
-		v.Message = fmt.Sprintf("What a contact of %s carries is not known: at least %s of the %s it is made for, and `%s` of %s is missing.",
-			lint.Quote(q.block), f.n.Text(), rating.Text(), lacks[0].Attribute, lacks[0].Subject)
+		v.Message = fmt.Sprintf("What a contact of %s carries is not known: %s, and `%s` of %s is missing.",
+			lint.Quote(q.block), ofRating(f.n, rating), lacks[0].Attribute, lacks[0].Subject)
 	case !complete:
 		return lint.Unfinished(q.block, lint.Warning)
 	}
 	return v
+}
+
+// idle answers for a part without a rating that carries nothing as far as is known.
+func idle(v lint.Verdict, lacks []lint.Missing, complete bool) lint.Verdict {
+	switch {
+	case len(lacks) > 0:
+		v.Outcome = lint.NotProven
+		v.Missing = append([]lint.Missing{{Subject: v.Subject.Header().Addr, Attribute: "rating"}}, lacks...)
+		v.Message = fmt.Sprintf("Neither what %s carries nor what it is made for is known: `%s` of %s is missing, and its rating.", lint.Quote(v.Subject), lacks[0].Attribute, lacks[0].Subject)
+	case !complete:
+		return lint.Unfinished(v.Subject, v.Word)
+	}
+	return v
+}
+
+// ofRating tells what is known of a current beside a rating; a zero says nothing.
+func ofRating(n, rating derive.Number) string {
+	if n.Value == 0 {
+		return "it is made for " + rating.Text()
+	}
+	return fmt.Sprintf("at least %s of the %s it is made for", n.Text(), rating.Text())
 }
 
 // usualBattery is the voltage in V up to which a figure for alternating current is held good for direct.
@@ -219,7 +243,7 @@ func (q *part) voltage(v lint.Verdict, edges []int) lint.Verdict {
 	if high.Kind == 0 && len(lacks) == 0 {
 		return v // nothing with volts of its own reaches it
 	}
-	v.Numbers = []derive.Number{high}
+	v.Numbers = lint.Known(nil, high)
 	if most.Set {
 		v.Numbers = append(v.Numbers, derive.Read("volts that "+lint.Quote(q.block)+" can break", "Vr", most.Value, "V", addr, "voltage_rating", most.Range))
 	}
@@ -234,6 +258,10 @@ func (q *part) voltage(v lint.Verdict, edges []int) lint.Verdict {
 	case !most.Set && !(marked && !ac):
 		v.Outcome, v.Missing = lint.NotProven, []lint.Missing{{Subject: addr, Attribute: "voltage_rating"}}
 		v.Message = fmt.Sprintf("%s opens up to %s, and what it can break is not written.", lint.Quote(q.block), high.Text())
+		if high.Kind == 0 {
+			v.Missing = append(v.Missing, lacks...)
+			v.Message = fmt.Sprintf("Neither how many volts %s opens is known nor what it can break: `%s` of %s is missing, and its voltage rating.", lint.Quote(q.block), lacks[0].Attribute, lacks[0].Subject)
+		}
 	case len(lacks) > 0:
 		v.Outcome, v.Missing = lint.NotProven, lacks
 		v.Message = fmt.Sprintf("How many volts %s opens is not known: `%s` of %s is missing.", lint.Quote(q.block), lacks[0].Attribute, lacks[0].Subject)

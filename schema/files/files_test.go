@@ -156,6 +156,29 @@ func TestOverlay(t *testing.T) {
 	}
 }
 
+// A pipe that nobody writes to and a device without an end hold nothing up.
+func TestSpecialFiles(t *testing.T) {
+	dir := tree(t, map[string]string{"a.wiring.hcl": plan, "sub/x.txt": ""})
+	for name, target := range map[string]string{"zero.wiring.hcl": "/dev/zero", "null.wiring.hcl": "/dev/null", "sub.wiring.hcl": "sub"} {
+		if err := os.Symlink(target, filepath.Join(dir, name)); err != nil {
+			t.Skip(err)
+		}
+	}
+	if _, err := os.Stat("/dev/zero"); err != nil {
+		t.Skip("this system has no such devices")
+	}
+	found, err := Find([]string{dir}, false)
+	if len(found) != 1 || err == nil || strings.Count(err.Error(), "no ordinary file") != 3 {
+		t.Errorf("found %q, %v", found, err)
+	}
+	for name, want := range map[string]string{"/dev/null": "nothing comes out of it", "/dev/zero": "more than 4 MiB"} {
+		_, diags, _ := (&Reader{}).Load(name)
+		if len(diags) == 0 || !slices.ContainsFunc(diags, func(d *hcl.Diagnostic) bool { return strings.Contains(d.Detail, want) }) {
+			t.Errorf("%s: %v, want %q", name, diags, want)
+		}
+	}
+}
+
 func TestLoadBoundsSize(t *testing.T) {
 	dir := tree(t, map[string]string{"big.wiring.hcl": strings.Repeat("#", schema.MaxFile+100)})
 	_, diags, src := (&Reader{}).Load(filepath.Join(dir, "big.wiring.hcl"))

@@ -39,7 +39,7 @@ fuse "unknown" {
   on     = source.house
 }
 
-conductor "unknown" { # want not-proven warning "What \"unknown\" carries is not known: at least 0 A, of 16\\.3 A"
+conductor "unknown" { # want not-proven warning "What \"unknown\" carries is not known: .draw. of load.unknown is missing; it can carry 16\\.3 A"
   from   = fuse.unknown.load
   to     = load.unknown
   size   = "14 AWG"

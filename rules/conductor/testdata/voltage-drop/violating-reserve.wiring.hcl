@@ -84,7 +84,7 @@ conductor "anchor" {
   size = "16 AWG"
 }
 
-load "anchor" { # want not-proven notice "how much more is not known: .length. of conductor.anchor is missing"
+load "anchor" { # want not-proven notice "what is lost is not known: .length. of conductor.anchor is missing"
   kind     = "light"
   draw     = "1 A"
   behavior = "constant-current"

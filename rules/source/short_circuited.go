@@ -1,0 +1,66 @@
+package source
+
+import (
+	"fmt"
+
+	"ferrule/lint"
+	"ferrule/lint/explore"
+)
+
+var shortCircuited = &lint.Rule{
+	ID:      "source/short-circuited",
+	Claim:   "In some position the two poles of a source are joined by wire, contacts and devices alone.",
+	Words:   []lint.Severity{lint.Danger},
+	Harm:    true,
+	Subject: "source",
+	When: "In some state, or while a switch is thrown, a way leads from a source's positive to its own negative (line to neutral) through conductors, contacts and " +
+		"devices, and through no load or converter.",
+	Why: "All that the source can give goes into the wire: hundreds to thousands of amperes, an arc in the switch that closed it, burning insulation until a device " +
+		"opens, if one is there. Danger, since somebody's hand is on the switch.",
+	Numbers: "None: any way at all.",
+	Not:     "A short that wires alone make in every position: the plan is then refused as it is read. A starting battery's own load, a starter, is a load and no short.",
+	Offer:   "Draw the wire to the pole that is meant; a selector whose positions do not join the two poles.",
+	Meter:   "With the source lifted off and everything in that position: ohms between the two leads. Near zero means stop.",
+	Cites:   []lint.Citation{{Ref: "common practice", Standing: lint.CommonPractice}},
+	Since:   "0.1",
+	Run:     shorted,
+}
+
+func shorted(p *lint.Pass) []lint.Verdict {
+	var out []lint.Verdict
+	for i := range p.Net.Sources {
+		out = append(out, short(p, i))
+	}
+	return out
+}
+
+func short(p *lint.Pass, i int) lint.Verdict {
+	s := &p.Net.Sources[i]
+	z := p.Net.ZoneOf(s.Hot)
+	if z == nil {
+		return lint.Verdict{Subject: s.Source, Outcome: lint.Holds}
+	}
+	views, complete := p.Space.Views(z, p.Space.Closed(explore.All()))
+	for _, v := range views {
+		if !v.HasSource(i) || !v.Joined(s.Hot, s.Ret) {
+			continue
+		}
+		way := v.Reach(s.Hot, nil, nil).To(s.Ret)
+		out := lint.Verdict{Subject: s.Source, Outcome: lint.Violated, Word: lint.Danger, State: v.Witness(way.Edges(), i), Path: v.Places(s.Hot, way)}
+		for _, h := range way {
+			if addr := p.Net.Edges[h.Edge].Addr; len(out.Related) == 0 || out.Related[len(out.Related)-1] != addr {
+				out.Related = append(out.Related, addr)
+			}
+		}
+		out.Message = fmt.Sprintf("The two poles of %s are joined with no load between them", lint.Quote(s.Source))
+		if len(out.State) > 0 {
+			out.Message += ", with " + lint.Positions(p.Plan, out.State)
+		}
+		out.Message += "."
+		return out
+	}
+	if !complete {
+		return lint.Unfinished(s.Source, lint.Danger)
+	}
+	return lint.Verdict{Subject: s.Source, Outcome: lint.Holds}
+}

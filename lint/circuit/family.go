@@ -337,9 +337,13 @@ func (c *Circuit) lacksOf(f []*network.Zone) []derive.Missing {
 			}
 		}
 		for _, i := range z.Sources {
-			if s := c.Net.Sources[i].Source; s.Kind.Value == "battery" {
+			switch s := c.Net.Sources[i].Source; s.Kind.Value {
+			case "battery":
 				_, unlimited, m := c.Accepts(s)
 				bank = bank || unlimited
+				out = merge(out, m...)
+			case "solar": // what hangs on an array draws what the array gives
+				_, m := c.SourceGives(s)
 				out = merge(out, m...)
 			}
 		}

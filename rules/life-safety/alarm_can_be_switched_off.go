@@ -154,9 +154,10 @@ func (g *alarms) verdict(p *lint.Pass, a *alarm) lint.Verdict {
 }
 
 // choice says whether the load's own control switch is open in the view. A switch without contacts
-// opens nothing.
+// opens nothing, and only a hand or float switch is a choice: a disconnect is thrown for other reasons.
 func choice(n *network.Network, v *explore.View, l *schema.Load) bool {
-	if l.Control.Addr == "" {
+	x, ok := schema.Lookup[*schema.Switch](n.Plan, l.Control.Addr)
+	if !ok || x.Kind.Set && x.Kind.Value != "manual" {
 		return false
 	}
 	open := false

@@ -33,6 +33,7 @@ type Circuit struct {
 	currents map[*network.Zone]map[int]Current
 	returns  map[int]Current
 	costs    map[int]float64
+	drops    map[string]Drop
 	loads    map[int]demand
 	inputs   map[int]demand
 	sides    []side // by zone; nil until asked for
@@ -44,7 +45,7 @@ type Circuit struct {
 // New prepares the numbers of a network.
 func New(space *explore.Space, g Guesses) *Circuit {
 	return &Circuit{Net: space.Net, Space: space, Guesses: g,
-		currents: map[*network.Zone]map[int]Current{}, costs: map[int]float64{}, loads: map[int]demand{}, inputs: map[int]demand{}, highs: map[network.NodeID]highest{}, strings: map[*network.Zone]*network.Zone{}}
+		currents: map[*network.Zone]map[int]Current{}, costs: map[int]float64{}, drops: map[string]Drop{}, loads: map[int]demand{}, inputs: map[int]demand{}, highs: map[network.NodeID]highest{}, strings: map[*network.Zone]*network.Zone{}}
 }
 
 func (g Guesses) joints() float64 {

@@ -1,6 +1,9 @@
 package circuit
 
 import (
+	"fmt"
+	"math"
+
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
@@ -22,13 +25,32 @@ type Drop struct {
 // a bound. Where several ways lead there, the one with the least bound counts: the true drop is
 // below each.
 func (c *Circuit) DropTo(v *explore.View, p network.Port) (best Drop, ok bool) {
-	for _, from := range c.feeding(v, p) {
-		d := c.dropBetween(v, from, p)
-		if !ok || len(d.Lacks) < len(best.Lacks) || len(d.Lacks) == len(best.Lacks) && d.Volts.Value < best.Volts.Value {
-			best, ok = d, true
+	feeders := c.feeding(v, p)
+	if len(feeders) == 0 {
+		return best, false
+	}
+	out, back := v.Reach(p.Hot, c.within(p.Hot), c.cost), v.Reach(p.Ret, c.within(p.Ret), c.cost)
+	least, from := math.Inf(1), network.Port{}
+	for _, f := range feeders {
+		a, there := out.Dist[f.Hot]
+		b, home := back.Dist[f.Ret]
+		if there && home && a+b < least {
+			least, from = a+b, f
 		}
 	}
-	return best, ok
+	if math.IsInf(least, 1) { // joined by a way that is neither all live nor all return
+		addr := c.Net.Nodes[p.Hot].Addr
+		return Drop{From: feeders[0], View: v, Lacks: []derive.Missing{{Subject: addr, Attribute: "a way to it that keeps live and return apart"}}}, true
+	}
+	best = c.dropAlong(from, p, out.To(from.Hot).Back(), back.To(from.Ret))
+	best.View = v
+	return best, true
+}
+
+// within keeps a walk on the side, live or return, that it starts on.
+func (c *Circuit) within(from network.NodeID) func(int, network.NodeID) bool {
+	home := c.comesHome(from)
+	return func(e int, at network.NodeID) bool { return c.comesHome(c.Net.Edges[e].Other(at)) == home }
 }
 
 // feeding lists the ports of batteries, other stiff or regulated sources and converter outputs that
@@ -48,11 +70,20 @@ func (c *Circuit) feeding(v *explore.View, p network.Port) []network.Port {
 	return out
 }
 
-func (c *Circuit) dropBetween(v *explore.View, from, to network.Port) Drop {
-	d := Drop{From: from, View: v}
-	out := c.leastWay(v, from.Hot, to.Hot)
-	back := c.leastWay(v, to.Ret, from.Ret)
-	d.Path = out
+// dropAlong is the drop along one way out and one way back. It does not depend on the state, so each
+// pair of ways is worked out once.
+func (c *Circuit) dropAlong(from, to network.Port, out, back explore.Path) Drop {
+	key := fmt.Sprint(from, to, out.Edges(), back.Edges())
+	if d, ok := c.drops[key]; ok {
+		return d
+	}
+	d := c.workOutDrop(from, to, out, back)
+	c.drops[key] = d
+	return d
+}
+
+func (c *Circuit) workOutDrop(from, to network.Port, out, back explore.Path) Drop {
+	d := Drop{From: from, Path: out}
 	var parts []derive.Number
 	sum := 0.0
 	for _, h := range append(append(explore.Path{}, out...), back...) {
@@ -74,15 +105,6 @@ func (c *Circuit) dropBetween(v *explore.View, from, to network.Port) Drop {
 	}
 	d.Ratio = derive.Compute("drop as a share of nominal", "dU/Vn", sum/vn.Value, "", "dU / Vn", d.Volts, vn)
 	return d
-}
-
-// leastWay is the way with the least drop by the bounds.
-func (c *Circuit) leastWay(v *explore.View, from, to network.NodeID) explore.Path {
-	home := c.comesHome(from)
-	use := func(e int, at network.NodeID) bool {
-		return c.comesHome(c.Net.Edges[e].Other(at)) == home
-	}
-	return v.Reach(from, use, c.cost).To(to)
 }
 
 // cost is the bound on the drop in one edge, in V; where its resistance is not known, more than any
@@ -136,6 +158,7 @@ func (c *Circuit) FaultAt(s *network.Source, way explore.Path) Fault {
 		}
 	}
 	if rm <= 0 || rl <= 0 {
+		f.Lacks = merge(f.Lacks, missing(s.Source, "resistance")...)
 		return f
 	}
 	f.Most = derive.Compute("most fault current at the end of the run", "Ipf", full/rm, "A", "Ipf = Vfull / (Rlow + both runs)", most...)

@@ -17,8 +17,12 @@ import (
 	"ferrule/schema"
 )
 
-// DefaultBound is how many assignments of one zone are looked at.
-const DefaultBound = 1 << 18
+// DefaultBound is how many assignments of one zone are looked at. With mostKept it keeps a plan that
+// is made to be large from taking more than about a minute and a few hundred megabytes.
+const DefaultBound = 1 << 14
+
+// mostKept bounds the positions that the assignments of one zone hold together.
+const mostKept = 1 << 25
 
 // Space is the allowed states of a network.
 type Space struct {
@@ -193,8 +197,9 @@ func (s *Space) assignments(set []int, allowed choice, each func(positions []int
 	if !allowed.first(s, free, pos) {
 		return true
 	}
+	bound := min(s.Bound, 1+mostKept/(1+len(pos)))
 	for steps := 0; ; steps++ {
-		if steps >= s.Bound || steps%4096 == 4095 && s.Stop != nil && s.Stop() {
+		if steps >= bound || steps%1024 == 1023 && s.Stop != nil && s.Stop() {
 			return false
 		}
 		s.examined++

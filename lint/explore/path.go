@@ -99,6 +99,15 @@ func (v *View) Places(from network.NodeID, p Path) []string {
 	return out
 }
 
+// Back is the same way walked from its end.
+func (p Path) Back() Path {
+	out := make(Path, 0, len(p))
+	for i := len(p) - 1; i >= 0; i-- {
+		out = append(out, Hop{p[i].Edge, p[i].To, p[i].From})
+	}
+	return out
+}
+
 // Edges lists the edges of a way.
 func (p Path) Edges() []int {
 	out := make([]int, len(p))

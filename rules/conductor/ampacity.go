@@ -29,7 +29,8 @@ var ampacity = &lint.Rule{
 	Offer: "The next size of wire; insulation for a higher temperature, if the terminals take it; fewer wires in one bundle; a smaller device.",
 	Meter: "Clamp meter with everything on for 15 minutes; a jacket above 60 C by a touch-safe thermometer is a stop.",
 	Cites: []lint.Citation{
-		{Ref: "33 CFR 183.425(b), (c) and Table 5", Standing: lint.Read, Note: "ampacity by size and insulation, and engine-space factors; it binds builders of boats with gasoline inboards and is good practice from there elsewhere"},
+		{Ref: "33 CFR 183.425(b), (c) and Table 5", Standing: lint.Read, Note: "ampacity by size and insulation, and the engine-space factor at 105 C; it binds builders of boats with gasoline inboards and is good practice from there elsewhere"},
+		{Ref: "33 CFR 183.425 Table 5 note 1", Standing: lint.FromMemory, Note: "engine-space factors below and above 105 C; the formula that gives back the printed ones is used"},
 		{Ref: "33 CFR 183.435(b)", Standing: lint.Read, Note: "bundle factors, written for 50 V and up"},
 		{Ref: "ISO 13297 Table A.1", Standing: lint.FromMemory, For: []string{"iso-boat"}, Note: "its own table was not read; Table 5 is used"},
 		{Ref: "NFPA 70 310.16", Standing: lint.Read, Note: "alternating current"},

@@ -174,20 +174,8 @@ func linkOf(p *lint.Pass, view *explore.View, a, b network.Port) link {
 	}
 	k := link{live: view.Reach(a.Hot, nil, cost).To(b.Hot)}
 	k.edges = append(k.live.Edges(), view.Reach(b.Ret, nil, cost).To(a.Ret).Edges()...)
-	k.ohms = wireOhms(p, k.edges)
+	k.ohms, _ = p.Circuit.Loop(k.edges, circuit.Operating)
 	return k
-}
-
-func wireOhms(p *lint.Pass, edges []int) derive.Number {
-	var parts []derive.Number
-	sum := 0.0
-	for _, e := range edges {
-		if n, _ := p.Circuit.Ohms(e, circuit.Operating); n.Kind != 0 {
-			sum += n.Value
-			parts = append(parts, n)
-		}
-	}
-	return derive.Compute("resistance of the wire between the two", "Rw", sum, "ohm", "sum, there and back", parts...)
 }
 
 // converters judges what the inputs of converters draw together, in the state in which it is most.

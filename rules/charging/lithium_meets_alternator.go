@@ -356,13 +356,6 @@ func (e *encounter) currents(p *lint.Pass, pack int) []derive.Number {
 
 // doubled is the resistance of a live way and of the return beside it.
 func doubled(p *lint.Pass, edges []int) derive.Number {
-	var parts []derive.Number
-	sum := 0.0
-	for _, e := range edges {
-		if n, _ := p.Circuit.Ohms(e, circuit.Operating); n.Kind != 0 {
-			sum += n.Value
-			parts = append(parts, n)
-		}
-	}
-	return derive.Compute("resistance of the wire between the two", "Rw", 2*sum, "ohm", "twice the live runs: the return runs beside them", parts...)
+	one, _ := p.Circuit.Loop(edges, circuit.Operating)
+	return derive.Compute("resistance of the wire between the two", "Rw", 2*one.Value, "ohm", "twice the live runs: the return runs beside them", one.From...)
 }

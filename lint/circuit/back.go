@@ -53,6 +53,7 @@ func (c *Circuit) allReturns() map[int]Current {
 	}
 	total := map[int]amount{}
 	lacks := map[int][]derive.Missing{}
+	ways := map[int][]homeway{}
 	for _, f := range c.families() {
 		ports := c.returnSums(f)
 		if len(ports) == 0 {
@@ -68,9 +69,12 @@ func (c *Circuit) allReturns() map[int]Current {
 			if !a.used {
 				continue
 			}
-			if r := rings[e]; r != nil {
-				lacks[e] = merge(lacks[e], r.lacks...)
+			w := homeway{zones: f, ring: rings[e]}
+			if w.ring != nil {
+				lacks[e] = merge(lacks[e], w.ring.lacks...)
+				w.hang = w.ring.hangs(tree, ports)
 			}
+			ways[e] = append(ways[e], w)
 			t := total[e]
 			total[e] = amount{t.steady + a.steady, t.lasting + a.lasting, max(t.peak+a.steady, t.steady+a.peak), true}
 			lacks[e] = merge(lacks[e], fl...)
@@ -78,20 +82,20 @@ func (c *Circuit) allReturns() map[int]Current {
 	}
 	out := map[int]Current{}
 	for e, a := range total {
-		out[e] = c.returnCurrent(e, a, lacks[e])
+		out[e] = c.returnCurrent(e, a, lacks[e], c.traced(e, ways[e]))
 	}
 	return out
 }
 
-func (c *Circuit) returnCurrent(e int, a amount, lacks []derive.Missing) Current {
+func (c *Circuit) returnCurrent(e int, a amount, lacks []derive.Missing, from []derive.Number) Current {
 	name := "largest current in the return of " + c.partName(e)
-	n := derive.Compute(name, "Iwc", a.steady, "A", returnFormula)
+	n := derive.Compute(name, "Iwc", a.steady, "A", returnFormula, from...)
 	return Current{Steady: n, Capped: n, Complete: true, Lacks: lacks,
-		Lasting: derive.Compute(name+" for three hours or more", "Ilong", a.lasting, "A", returnFormula),
-		Peak:    derive.Compute(name+" on starting", "Ipeak", a.peak, "A", returnFormula)}
+		Lasting: derive.Compute(name+" for three hours or more", "Ilong", a.lasting, "A", returnFormula+"; loads that run less than 3 h a day left out", from...),
+		Peak:    derive.Compute(name+" on starting", "Ipeak", a.peak, "A", returnFormula+"; one load starting", from...)}
 }
 
-const returnFormula = "sum of what comes home through it from every circuit, in a ring by its share; a sum, not a solved circuit"
+const returnFormula = "sum of what comes home through it from every circuit, in a ring by its share, and no more than what can be given; a sum, not a solved circuit"
 
 // returnSums sums a family's ports by their return nodes, all sources present and all loads on. A
 // battery under others in a row also passes on what loads let out between them.
@@ -128,6 +132,9 @@ type ring struct {
 	edges []int
 	share map[int]func(k, m int) float64 // by edge: the largest share of a current from node k to node m
 	lacks []derive.Missing               // why it could not be solved
+	ohms  []derive.Number                // of its edges
+	at    map[network.NodeID]int         // see attachment
+	hung  []sums                         // see hangs
 }
 
 // rings finds the loops of a cut's graph, by edge.
@@ -177,11 +184,7 @@ func (r *ring) bound(c *Circuit, t *cut, e int, ports map[network.NodeID]sums, w
 	if f == nil {
 		return amount{used: whole.used}
 	}
-	hang := make([]sums, len(r.nodes))
-	for i, id := range r.nodes {
-		hang[i] = r.hanging(t, id, ports)
-	}
-	a := spreadOver(hang, f)
+	a := spreadOver(r.hangs(t, ports), f)
 	a.used = whole.used
 	a.steady, a.lasting = min(a.steady, whole.steady), min(a.lasting, whole.lasting)
 	a.peak = min(a.steady+a.peak, whole.peak)
@@ -225,6 +228,16 @@ func spreadOver(hang []sums, f func(k, m int) float64) amount {
 	return a
 }
 
+// hangs lists the sums at the ring's nodes. A ring belongs to one family's cut.
+func (r *ring) hangs(t *cut, ports map[network.NodeID]sums) []sums {
+	if r.hung == nil {
+		for _, id := range r.nodes {
+			r.hung = append(r.hung, r.hanging(t, id, ports))
+		}
+	}
+	return r.hung
+}
+
 // hanging sums what is attached to a ring's node, and what hangs on it through bridges.
 func (r *ring) hanging(t *cut, id network.NodeID, ports map[network.NodeID]sums) sums {
 	s := ports[id]
@@ -246,6 +259,7 @@ func (r *ring) solve(c *Circuit) {
 	for _, e := range r.edges {
 		n, lacks := c.Ohms(e, Operating)
 		r.lacks = merge(r.lacks, lacks...)
+		r.ohms = append(r.ohms, known(n)...)
 		g[e] = 1 / max(n.Value, smallOhms)
 	}
 	groups := r.openers(c)

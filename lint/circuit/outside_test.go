@@ -183,3 +183,27 @@ func TestReturnsShare(t *testing.T) {
 		}
 	}
 }
+
+// Every current that a verdict can rest on is made of numbers: on live runs, on returns that are
+// bridges, and in rings, where the parts add up to no less than the bound.
+func TestCurrentsAreTraced(t *testing.T) {
+	text := system + battery("b", false) + "\n" + load("lamp", 10) + "\n" + load("fan", 4) + "\n" + wire("out", "source.b", "load.lamp", "positive", 3) + "\n" +
+		wire("on", "load.lamp", "load.fan", "pair", 2) + "\n" + wire("one", "source.b", "load.lamp", "negative", 3) + "\n" + wire("two", "source.b", "load.lamp", "negative", 9) + "\n"
+	c := build(t, text)
+	for i := range c.Net.Edges {
+		w := c.Worst(i)
+		if w.Steady.Value == 0 {
+			continue
+		}
+		if len(w.Steady.From) == 0 {
+			t.Errorf("%s %s: %g A is made of nothing", c.Net.Edges[i].Addr, c.Net.Edges[i].Pole, w.Steady.Value)
+		}
+		sum := 0.0
+		for _, n := range w.Steady.From {
+			sum += n.Value
+		}
+		if sum < w.Steady.Value*(1-1e-9) {
+			t.Errorf("%s %s: the parts add up to %g A of %g", c.Net.Edges[i].Addr, c.Net.Edges[i].Pole, sum, w.Steady.Value)
+		}
+	}
+}

@@ -19,8 +19,8 @@ import (
 
 const (
 	smallOhms   = 1e-6 // of a joint or pass-through, so that a ring has no zero resistance
-	mostRing    = 160  // nodes of one ring that are solved
-	mostOpeners = 5    // conditions of one ring's contacts whose combinations are looked at
+	mostOpeners = 8    // groups of contacts of one ring whose combinations are looked at
+	mostWork    = 2e8  // combinations times nodes cubed: about a second
 )
 
 // worstReturn is the largest current in a return edge.
@@ -263,7 +263,7 @@ func (r *ring) solve(c *Circuit) {
 		g[e] = 1 / max(n.Value, smallOhms)
 	}
 	groups := r.openers(c)
-	if len(r.nodes) > mostRing || len(groups) > mostOpeners {
+	if n := float64(len(r.nodes)); len(groups) > mostOpeners || n*n*n*math.Exp2(float64(len(groups))) > mostWork {
 		r.lacks = merge(r.lacks, derive.Missing{Subject: "plan", Attribute: "a simpler ring of returns"})
 	}
 	if len(r.lacks) > 0 {

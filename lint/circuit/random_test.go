@@ -209,7 +209,11 @@ func covered(t *rapid.T, c *circuit.Circuit, text string) {
 			return
 		}
 		for e, amps := range solve(c, v) {
-			if w := c.Worst(e); amps > w.Steady.Value*1.002+0.02 {
+			w := c.Worst(e)
+			if named(w.Lacks, "plan", "a simpler ring of returns") {
+				continue // said not to be known: no rule may hold on it
+			}
+			if amps > w.Steady.Value*1.002+0.02 {
 				x := c.Net.Edges[e]
 				t.Fatalf("%s from %s to %s carries %g A, its bound is %g A\n%s", x.Addr, c.Net.Nodes[x.A].Name(), c.Net.Nodes[x.B].Name(), amps, w.Steady.Value, text)
 			}

@@ -19,10 +19,14 @@ type Zone struct {
 	Outputs []int // converters whose output is here
 
 	local map[NodeID]int32 // own numbering of the nodes it knows, returns included
+	known []NodeID
 }
 
 // Size is the number of nodes that the zone knows.
 func (z *Zone) Size() int { return len(z.local) }
+
+// Known lists the nodes that the zone knows, in its own numbering.
+func (z *Zone) Known() []NodeID { return z.known }
 
 // Local is a node's number in the zone's own numbering, -1 where the zone does not know it.
 func (z *Zone) Local(id NodeID) int32 {
@@ -34,10 +38,11 @@ func (z *Zone) Local(id NodeID) int32 {
 
 // number gives the zone's nodes their own numbering.
 func (n *Network) number(z *Zone) {
-	z.local = map[NodeID]int32{}
+	z.local, z.known = map[NodeID]int32{}, nil
 	add := func(id NodeID) {
 		if _, ok := z.local[id]; !ok && id != None {
 			z.local[id] = int32(len(z.local))
+			z.known = append(z.known, id)
 		}
 	}
 	for _, id := range z.Nodes {

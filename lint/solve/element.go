@@ -27,14 +27,20 @@ func (e *Element) amps(u, scale float64) (i, slope float64) {
 		return -math.Copysign(e.Amps, u), -leak
 	case Power:
 		y, dy := inverse(u, e.floor())
-		return -scale * e.Watts * y, -scale * e.Watts * dy
+		if i, slope = -scale*e.Watts*y, -scale*e.Watts*dy; e.Amps > 0 && i < -e.Amps {
+			return -e.Amps, -leak
+		}
+		return i, slope
 	case Resistor:
 		return -u / e.Ohms, -1 / e.Ohms
 	case Hold:
 		return (e.Volts - u) / e.Ohms, -1 / e.Ohms
 	case Valve:
-		if u <= e.Volts {
+		switch {
+		case u < e.Volts-past:
 			return 0, -leak
+		case u <= e.Volts:
+			return 0, -1 / e.Ohms
 		}
 		return -(u - e.Volts) / e.Ohms, -1 / e.Ohms
 	}
@@ -73,12 +79,20 @@ func inverse(u, floor float64) (y, slope float64) {
 	return 1 / u, -1 / (u * u)
 }
 
+// atCorner is how far past a corner, in A, a regulated supply keeps the slope of its regulation, so that
+// a point on the corner itself can be left on either side.
+const atCorner = 1e-8
+
 func regulated(u, volts, ohms, most float64, back bool) (i, slope float64) {
 	switch i = (volts - u) / ohms; {
-	case i > most:
+	case i > most+atCorner:
 		return most, -leak
-	case i < 0 && !back:
+	case i < -atCorner && !back:
 		return 0, -leak
+	case i > most:
+		return most, -1 / ohms
+	case i < 0 && !back:
+		return 0, -1 / ohms
 	}
 	return i, -1 / ohms
 }

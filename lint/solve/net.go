@@ -29,7 +29,7 @@ const (
 	Regulated      // Volts behind Ohms (its droop), gives at most Amps, takes none unless Back
 	Array          // a solar array, by Cell
 	Steady         // draws Amps; below Floor less, in proportion
-	Power          // draws Watts
+	Power          // draws Watts, and at most Amps where that is above 0
 	Resistor       // draws through Ohms
 	Valve          // lets current pass from P to N once the voltage across it is above Volts; Ohms beyond
 	Hold           // draws whatever keeps it at Volts, through Ohms: how much an array can give is asked with it

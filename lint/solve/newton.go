@@ -14,20 +14,26 @@ const (
 // newton moves x to a root at one scale of the powers; false where it does not get there, or gets to
 // a root off the branch that starts at no power.
 func (s *System) newton(x []float64, scale float64, steps *int) bool {
-	s.load(s.residual, x, scale, true)
+	s.load(s.residual, x, scale, trueSlopes)
 	merit := norm(s.residual)
 	for range mostSteps + 4*s.corners {
 		*steps++
 		if !s.f.decompose() {
 			return false
 		}
+		if !s.f.sign {
+			if s.load(s.residual, x, scale, calmSlopes); !s.f.decompose() {
+				return false
+			}
+		}
 		copy(s.scratch, s.residual)
 		s.f.solve(s.scratch)
-		t, better := s.search(x, scale, merit, s.untilCorner(x))
+		corner := s.untilCorner(x)
+		t, better := s.search(x, scale, merit, corner)
 		for i := range x {
 			x[i] -= t * s.scratch[i]
 		}
-		enough := s.load(s.residual, x, scale, true)
+		enough := s.load(s.residual, x, scale, trueSlopes)
 		was := merit
 		if merit = norm(s.residual); merit != merit {
 			return false
@@ -35,7 +41,7 @@ func (s *System) newton(x []float64, scale float64, steps *int) bool {
 		if biggest(s.residual) <= enough {
 			return s.f.decompose() && s.f.sign && s.inRange(x)
 		}
-		if !better && merit >= was {
+		if !better && (corner == 1 || t < corner) && merit >= was {
 			return false
 		}
 	}
@@ -48,9 +54,12 @@ func (s *System) search(x []float64, scale, merit, t float64) (float64, bool) {
 		for i := range x {
 			s.trial[i] = x[i] - t*s.scratch[i]
 		}
-		s.load(s.residual, s.trial, scale, false)
-		if m := norm(s.residual); m < merit*(1-1e-4*min(t, 1e-3)) {
+		s.load(s.residual, s.trial, scale, noSlopes)
+		switch m := norm(s.residual); {
+		case m < merit*(1-1e-4*t):
 			return t, true
+		case t < 1e-6 && m <= merit*(1+1e-6): // too short a way to a corner to tell
+			return t, false
 		}
 		t /= 2
 	}
@@ -94,7 +103,7 @@ func (s *System) untilCorner(x []float64) float64 {
 // inRange says whether every constant power stands at a voltage at which it is one.
 func (s *System) inRange(x []float64) bool {
 	for k := range s.net.Elements {
-		if e := &s.net.Elements[k]; e.Kind == Power && e.Watts > 0 && s.at(x, e.P)-s.at(x, e.N) < e.floor() {
+		if e := &s.net.Elements[k]; e.Kind == Power && e.Watts > 0 && e.Amps == 0 && s.at(x, e.P)-s.at(x, e.N) < e.floor() {
 			return false
 		}
 	}

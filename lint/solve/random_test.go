@@ -188,7 +188,7 @@ func TestLinearNetworksAgreeWithADenseSolve(t *testing.T) {
 			t.Fatal("no point in a linear network")
 		}
 		for i, want := range dense(n) {
-			if math.Abs(p.Volts[i]-want) > 1e-6*(1+math.Abs(want)) {
+			if math.Abs(p.Volts[i]-want) > 1e-5*(1+math.Abs(want)) {
 				t.Fatalf("node %d: %.9g, want %.9g", i, p.Volts[i], want)
 			}
 		}

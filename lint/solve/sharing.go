@@ -62,7 +62,10 @@ func (s *sharing) stamp(n *Net) {
 }
 
 // share fills in the currents of the branches without resistance.
-func (s *sharing) share(n *Net, p *Point) {
+func (s *sharing) share(n *Net, p *Point) { s.divide(n, p, nil) }
+
+// divide is share with currents into the nodes beside; nil for none.
+func (s *sharing) divide(n *Net, p *Point, amps []float64) {
 	if len(s.of) == 0 {
 		return
 	}
@@ -71,6 +74,9 @@ func (s *sharing) share(n *Net, p *Point) {
 		if r := s.row[node]; r >= 0 {
 			s.x[r] += i
 		}
+	}
+	for node, a := range amps {
+		enter(node, a)
 	}
 	for k, b := range n.Branches {
 		enter(b.A, -p.Branch[k])

@@ -142,12 +142,21 @@ func (s *System) opening(x []float64) bool {
 	return true
 }
 
-// load works out what leaves each unknown node, in A, and with slopes the matrix of its derivatives. It
-// returns the least residual that can be told from rounding.
-func (s *System) load(f, x []float64, scale float64, slopes bool) float64 {
+// slopes says which derivatives load works out.
+type slopes uint8
+
+const (
+	noSlopes   slopes = iota
+	trueSlopes        // all of them
+	calmSlopes        // without those of constant powers, which fall and can turn a step the wrong way
+)
+
+// load works out what leaves each unknown node, in A, and the matrix of its derivatives. It returns the
+// least residual that can be told from rounding.
+func (s *System) load(f, x []float64, scale float64, want slopes) float64 {
 	largest, terms := 0.0, 0.0
 	clear(f)
-	if slopes {
+	if want != noSlopes {
 		s.f.clear()
 	}
 	for k := range s.net.Branches {
@@ -161,7 +170,7 @@ func (s *System) load(f, x []float64, scale float64, slopes bool) float64 {
 		s.leave(f, b.A, i)
 		s.leave(f, b.B, -i)
 		largest = max(largest, math.Abs(i))
-		if slopes {
+		if want != noSlopes {
 			s.conduct(s.branch[k], 1/b.Ohms)
 		}
 	}
@@ -173,18 +182,21 @@ func (s *System) load(f, x []float64, scale float64, slopes bool) float64 {
 		s.leave(f, e.P, -i)
 		s.leave(f, e.N, i)
 		largest = max(largest, math.Abs(i))
-		if slopes {
+		if want == calmSlopes && e.Kind == Power {
+			slope = -leak
+		}
+		if want != noSlopes {
 			s.conduct(s.element[k], -slope)
 		}
 	}
 	for k := range s.net.Converters {
-		i, steep := s.loadConverter(k, f, x, scale, slopes)
+		i, steep := s.loadConverter(k, f, x, scale, want)
 		largest, terms = max(largest, i), max(terms, steep)
 	}
 	return amount + relative*largest + rounding*terms
 }
 
-func (s *System) loadConverter(k int, f, x []float64, scale float64, slopes bool) (amps, terms float64) {
+func (s *System) loadConverter(k int, f, x []float64, scale float64, want slopes) (amps, terms float64) {
 	c := &s.net.Converters[k]
 	ui, uo := s.at(x, c.InP)-s.at(x, c.InN), s.at(x, c.OutP)-s.at(x, c.OutN)
 	w := c.flow(ui, uo, scale)
@@ -192,7 +204,10 @@ func (s *System) loadConverter(k int, f, x []float64, scale float64, slopes bool
 	s.leave(f, c.InN, -w.in)
 	s.leave(f, c.OutP, -w.out)
 	s.leave(f, c.OutN, w.out)
-	if slopes {
+	if want == calmSlopes {
+		w.inByIn = leak
+	}
+	if want != noSlopes {
 		at := &s.convert[k]
 		for i, row := range [4][2]float64{{w.inByIn, w.inByOut}, {-w.inByIn, -w.inByOut}, {-w.outByIn, -w.outByOut}, {w.outByIn, w.outByOut}} {
 			s.add(at[4*i], row[0])

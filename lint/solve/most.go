@@ -1,0 +1,57 @@
+package solve
+
+import "math"
+
+// tracking is the share of an array's power that a tracker finds. The last part in a million would
+// stand at the very fold of the curve.
+const tracking = 1 - 1e-6
+
+// MostInto is the most power, in W, that the arrays of a network can give at a pair of nodes, shared
+// evenly by so many that ask there; its other elements are left out. ok is false where none is given.
+func MostInto(n *Net, p, q, sharers int) (watts float64, ok bool) {
+	asked := &Net{Nodes: n.Nodes, References: n.References, Branches: n.Branches}
+	top := 0.0
+	for _, e := range n.Elements {
+		switch e.Kind {
+		case Array:
+			top = max(top, e.Cell.OpenVolts())
+			asked.Elements = append(asked.Elements, e)
+		case Valve:
+			asked.Elements = append(asked.Elements, e)
+		}
+	}
+	asked.Elements = append(asked.Elements, Element{Kind: Hold, P: p, N: q, Ohms: 1e-5})
+	s, err := New(asked)
+	if err != nil || top == 0 {
+		return 0, false
+	}
+	last := len(asked.Elements) - 1
+	power := func(volts float64) float64 {
+		asked.Elements[last].Volts = volts
+		if at := s.Solve(); at.Found {
+			return -at.Element[last] * (at.Volts[p] - at.Volts[q])
+		}
+		return 0
+	}
+	best := peak(power, 0, top)
+	return best * tracking / float64(sharers), best > 0
+}
+
+// peak is the largest value of a function with one hump, by golden section.
+func peak(f func(float64) float64, low, high float64) float64 {
+	const golden = 0.6180339887498949
+	a, b := high-golden*(high-low), low+golden*(high-low)
+	fa, fb := f(a), f(b)
+	for range 80 {
+		if fa < fb {
+			low, a, fa = a, b, fb
+			b = low + golden*(high-low)
+			fb = f(b)
+		} else {
+			high, b, fb = b, a, fa
+			a = high - golden*(high-low)
+			fa = f(a)
+		}
+	}
+	return math.Max(fa, fb)
+}

@@ -100,7 +100,7 @@ func (w *wiring) couple(i int) {
 	if p := x.Input; p != nil && p.CurrentMax.Set {
 		k.InAmps = w.note(x.Addr, read("input limit of "+quote(x.Converter), "Imax", p.CurrentMax, "A", x.Converter, "input current_max"))
 	}
-	if most, limited := w.sunlit(x.In); limited {
+	if most, limited := w.tracked(x); limited {
 		if most <= k.Idle {
 			return
 		}
@@ -148,7 +148,7 @@ func (w *wiring) inputAlone(i int) {
 		return
 	}
 	out, m := w.c.outputPower(x)
-	most, limited := w.sunlit(x.In)
+	most, limited := w.tracked(x)
 	if out.Kind == 0 && !limited {
 		w.lack(m...)
 		return
@@ -170,39 +170,26 @@ func (w *wiring) inputAlone(i int) {
 	}
 }
 
-// sunlit is the most power that an array gives at a port, behind its cable; limited is false where
-// anything but arrays feeds it.
-func (w *wiring) sunlit(p network.Port) (most float64, limited bool) {
-	at := w.top(w.view.Zone.Local(p.Hot))
-	for _, k := range w.net.Elements {
-		if w.top(int32(k.P)) != at {
-			continue
-		}
-		switch k.Kind {
-		case solve.Array:
-			limited = true
-		case solve.Battery, solve.Regulated:
-			return 0, false
-		}
-	}
-	for _, k := range w.net.Converters {
-		if w.top(int32(k.OutP)) == at {
-			return 0, false
-		}
-	}
-	if !limited {
+// tracked is the most power that a tracker finds at its input, behind the cable: what the arrays and
+// supplies there give at most. limited is false for other converters, and where a battery feeds it.
+func (w *wiring) tracked(x *network.Converter) (most float64, limited bool) {
+	if x.Kind.Value != "mppt" {
 		return 0, false
 	}
-	most, ok := solve.MostInto(&w.net, int(w.view.Zone.Local(p.Hot)), int(w.view.Zone.Local(p.Ret)), w.trackersAt(at))
-	return most, ok
+	for i, k := range w.sources {
+		if w.net.Elements[k].Kind == solve.Battery && w.view.Joined(w.c.Net.Sources[i].Hot, x.In.Hot) {
+			return 0, false
+		}
+	}
+	return solve.MostInto(&w.net, int(w.view.Zone.Local(x.In.Hot)), int(w.view.Zone.Local(x.In.Ret)), w.sharers(x))
 }
 
-// trackersAt counts the converters that share an array.
-func (w *wiring) trackersAt(at int32) int {
+// sharers counts the trackers on the same supply as one.
+func (w *wiring) sharers(x *network.Converter) int {
 	n := 0
 	for _, i := range w.view.Zone.Inputs {
-		x := &w.c.Net.Converters[i]
-		if w.view.HasConverter(i) && w.known(x.In) && w.top(w.view.Zone.Local(x.In.Hot)) == at {
+		o := &w.c.Net.Converters[i]
+		if o.Kind.Value == "mppt" && w.view.HasConverter(i) && w.view.Joined(o.In.Hot, x.In.Hot) {
 			n++
 		}
 	}

@@ -162,14 +162,15 @@ func (w *wiring) load(i int) {
 	}
 }
 
-// law is a load's behaviour: the stated one; else constant power for electronics and for batteries
-// that are empty, where it draws most, and resistive where volts are high, for the same reason.
+// law is a load's behaviour: the stated one; else constant power for electronics. Of the others
+// nothing is known: where batteries are empty they count as the steady current that a constant power
+// draws at low volts, which can starve and cannot collapse; where volts are high, as resistive.
 func (w *wiring) law(l *network.Load, vn derive.Number) (e solve.Element, ok bool) {
 	how := l.Behavior.Value
 	if how == "" {
-		how = "constant-power"
-		if l.Kind.Value != "electronics" && w.set.Charge != Empty {
-			how = "resistive"
+		how = "resistive"
+		if l.Kind.Value == "electronics" {
+			how = "constant-power"
 		}
 	}
 	switch {
@@ -182,6 +183,10 @@ func (w *wiring) law(l *network.Load, vn derive.Number) (e solve.Element, ok boo
 		return e, false
 	}
 	amps, watts := w.figures(l, vn)
+	if l.Behavior.Value == "" && how == "resistive" && w.set.Charge == Empty {
+		low, _ := w.c.window(l, vn)
+		how, amps = "constant-current", derive.Compute("current of "+quote(l.Load)+" at low volts", "I", watts.Value/low.Value, "A", "I = P / Vlow: no behavior is written, and constant power draws most", watts, low)
+	}
 	switch how {
 	case "constant-current":
 		return solve.Element{Kind: solve.Steady, Amps: w.note(l.Addr, amps), Floor: steadyFloor * max(vn.Value, 1)}, true

@@ -6,8 +6,9 @@ import "math"
 // stand at the very fold of the curve.
 const tracking = 1 - 1e-6
 
-// MostInto is the most power, in W, that the arrays of a network can give at a pair of nodes, shared
-// evenly by so many that ask there; its other elements are left out. ok is false where none is given.
+// MostInto is the most power, in W, that the arrays and the limited supplies of a network can give at a
+// pair of nodes, shared evenly by so many that ask there; what draws is left out. ok is false where
+// nothing is given.
 func MostInto(n *Net, p, q, sharers int) (watts float64, ok bool) {
 	asked := &Net{Nodes: n.Nodes, References: n.References, Branches: n.Branches}
 	top := 0.0
@@ -16,9 +17,20 @@ func MostInto(n *Net, p, q, sharers int) (watts float64, ok bool) {
 		case Array:
 			top = max(top, e.Cell.OpenVolts())
 			asked.Elements = append(asked.Elements, e)
+		case Regulated:
+			top = max(top, e.Volts)
+			asked.Elements = append(asked.Elements, e)
 		case Valve:
 			asked.Elements = append(asked.Elements, e)
 		}
+	}
+	for _, c := range n.Converters {
+		most := c.Amps
+		if c.Ceiling > 0 {
+			most = min(most, c.Ceiling/c.Volts)
+		}
+		top = max(top, c.Volts)
+		asked.Elements = append(asked.Elements, Element{Kind: Regulated, P: c.OutP, N: c.OutN, Volts: c.Volts, Ohms: c.Ohms, Amps: most})
 	}
 	asked.Elements = append(asked.Elements, Element{Kind: Hold, P: p, N: q, Ohms: 1e-5})
 	s, err := New(asked)

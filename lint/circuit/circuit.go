@@ -40,12 +40,17 @@ type Circuit struct {
 	family   [][]*network.Zone
 	highs    map[network.NodeID]highest
 	strings  map[*network.Zone]*network.Zone
+	lows     map[*network.Zone]*lows
+	ohms     map[ohmsKey]ohms
+
+	ohmics      map[ohmicKey]ohmic
+	equivalents map[equivalentKey]equivalent
 }
 
 // New prepares the numbers of a network.
 func New(space *explore.Space, g Guesses) *Circuit {
 	return &Circuit{Net: space.Net, Space: space, Guesses: g,
-		currents: map[*network.Zone]map[int]Current{}, costs: map[int]float64{}, drops: map[string]Drop{}, loads: map[int]demand{}, inputs: map[int]demand{}, highs: map[network.NodeID]highest{}, strings: map[*network.Zone]*network.Zone{}}
+		currents: map[*network.Zone]map[int]Current{}, costs: map[int]float64{}, drops: map[string]Drop{}, loads: map[int]demand{}, inputs: map[int]demand{}, highs: map[network.NodeID]highest{}, strings: map[*network.Zone]*network.Zone{}, lows: map[*network.Zone]*lows{}, ohms: map[ohmsKey]ohms{}}
 }
 
 func (g Guesses) joints() float64 {

@@ -138,6 +138,26 @@ const (
 // Ohms is the resistance of an edge, in ohm: a wire with the joints at its two ends, or a connector's
 // contact; other parts count as nothing.
 func (c *Circuit) Ohms(edge int, corner Corner) (derive.Number, []derive.Missing) {
+	k := ohmsKey{edge, corner}
+	r, ok := c.ohms[k]
+	if !ok {
+		r.n, r.lacks = c.findOhms(edge, corner)
+		c.ohms[k] = r
+	}
+	return r.n, r.lacks
+}
+
+type ohmsKey struct {
+	edge   int
+	corner Corner
+}
+
+type ohms struct {
+	n     derive.Number
+	lacks []derive.Missing
+}
+
+func (c *Circuit) findOhms(edge int, corner Corner) (derive.Number, []derive.Missing) {
 	switch e := &c.Net.Edges[edge]; e.Kind {
 	case network.Wire:
 		return c.wireOhms(e, corner)

@@ -53,6 +53,15 @@ func (c *Circuit) steady(l *network.Load) (derive.Number, []derive.Missing) {
 		return derive.Number{}, missing(l.Load, "rated_voltage")
 	}
 	low, high := c.window(l, vn)
+	if c.constantPower(l) {
+		solved, lacks, ok := c.solvedLow(func(s *lows) map[int]stand { return s.loads }, c.Net.ZoneOf(l.Hot), c.loadIndex(l), l.Port)
+		switch {
+		case lacks != nil:
+			return derive.Number{}, lacks
+		case ok && !(l.VoltageMin.Set && l.VoltageMin.Value > solved.Value):
+			low = solved
+		}
+	}
 	switch {
 	case l.Resistance.Set:
 		r := read("resistance of "+quote(l.Load), "R", l.Resistance, "ohm", l.Load, "resistance")
@@ -82,6 +91,20 @@ func (c *Circuit) fromDraw(l *network.Load, vn, low, high derive.Number) derive.
 		return derive.Compute("most current of "+quote(l.Load), "I", d.Value*high.Value/vn.Value, "A", "I = I0 x Vhigh / Vn, resistive", known(d, vn, high)...)
 	}
 	return derive.Compute("most current of "+quote(l.Load), "I", d.Value*vn.Value/low.Value, "A", "I = I0 x Vn / Vlow, constant power", known(d, vn, low)...)
+}
+
+// constantPower says whether a load is known to draw a constant power.
+func (c *Circuit) constantPower(l *network.Load) bool {
+	return !l.Resistance.Set && (l.Behavior.Value == "constant-power" || l.Behavior.Value == "" && l.Kind.Value == "electronics")
+}
+
+func (c *Circuit) loadIndex(l *network.Load) int {
+	for i := range c.Net.Loads {
+		if &c.Net.Loads[i] == l {
+			return i
+		}
+	}
+	return -1
 }
 
 // behavior is the stated behaviour, or constant power for electronics, or the worse of the two; only
@@ -169,6 +192,11 @@ func (c *Circuit) drawn(x *network.Converter) (derive.Number, []derive.Missing) 
 		return derive.Number{}, missing(x.Converter, "input voltage")
 	}
 	low := c.lowAt(x.In.Hot, vn)
+	if solved, m, ok := c.solvedLow(func(s *lows) map[int]stand { return s.inputs }, c.Net.ZoneOf(x.In.Hot), c.converterIndex(x), x.In); m != nil {
+		return derive.Number{}, m
+	} else if ok && !c.arrayFed(x) {
+		low = solved
+	}
 	if p := x.Input; p != nil && p.VoltageMin.Set && p.VoltageMin.Value > low.Value {
 		low = read("lowest input voltage of "+quote(x.Converter), "Vlow", p.VoltageMin, "V", x.Converter, "input voltage_min")
 	}
@@ -177,6 +205,21 @@ func (c *Circuit) drawn(x *network.Converter) (derive.Number, []derive.Missing) 
 		eff = read("efficiency of "+quote(x.Converter), "eta", x.Efficiency, "", x.Converter, "efficiency")
 	}
 	return derive.Compute("input current of "+quote(x.Converter), "Iin", out.Value/(eff.Value*low.Value), "A", "Iin = Pout / (eta x Vlow)", out, eff, low), lacks
+}
+
+func (c *Circuit) converterIndex(x *network.Converter) int {
+	for i := range c.Net.Converters {
+		if &c.Net.Converters[i] == x {
+			return i
+		}
+	}
+	return -1
+}
+
+// arrayFed says whether arrays alone feed a converter's input.
+func (c *Circuit) arrayFed(x *network.Converter) bool {
+	z := c.Net.ZoneOf(x.In.Hot)
+	return z == nil || c.onlyArrays(z)
 }
 
 // outputPower is the most that a converter puts out, in W.

@@ -71,7 +71,8 @@ func TestWithstandTime(t *testing.T) {
 // A boost to 48 V and 6 A takes 26 to 32 A from a 12 V tow feed: common practice.
 func TestBoostInput(t *testing.T) {
 	for _, eff := range []string{"", "  efficiency = 0.9\n"} {
-		c := build(t, system+battery("start", false)+"\nconverter \"boost\" {\n  kind = \"dc-dc\"\n"+eff+"  output {\n    voltage = \"48 V\"\n    current_max = \"6 A\"\n  }\n}\n"+
+		start := strings.Replace(battery("start", false), "{", "{\n  resistance = \"6 mohm\"", 1)
+		c := build(t, system+start+"\nconverter \"boost\" {\n  kind = \"dc-dc\"\n"+eff+"  output {\n    voltage = \"48 V\"\n    current_max = \"6 A\"\n  }\n}\n"+
 			wire("feed", "source.start", "converter.boost.in", "pair", 7)+"\n")
 		n, lacks := c.InputCurrent(0)
 		if n.Value < 26 || n.Value > 32 || len(lacks) > 0 {

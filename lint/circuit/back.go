@@ -76,7 +76,7 @@ func (c *Circuit) allReturns() map[int]Current {
 			}
 			ways[e] = append(ways[e], w)
 			t := total[e]
-			total[e] = amount{t.steady + a.steady, t.lasting + a.lasting, max(t.peak+a.steady, t.steady+a.peak), true}
+			total[e] = amount{t.steady + a.steady, t.lasting + a.lasting, max(t.peak+a.steady, t.steady+a.peak), true, false}
 			lacks[e] = merge(lacks[e], fl...)
 		}
 	}

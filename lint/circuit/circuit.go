@@ -1,11 +1,14 @@
 // Package circuit puts numbers on a network: ampacity, resistance, largest current, drop and fault
 // current, each with its derivation.
 //
-// Currents are sums, not solutions: the largest current in an edge is bounded by what the loads on
-// one side of it can draw and what the sources on the other can give, in each network that the zone
-// can be. The bound is sound, the true current is never above it, and every derivation says that it
-// is a sum. What no figure of the plan bounds is named as missing and counted as nothing: a result
-// with something missing is a least figure, good enough to break a rule, never to satisfy one.
+// The largest current of an edge is, on a tree, the sum of what is drawn beyond it, each constant power
+// at the least volts that the state is solved to leave it; no resistance enters, and more load never
+// makes it less. In a ring the sum is shared out by resistance. Where neither argument holds the sum
+// over the whole ring stays as a bound, and every derivation says which it is. What no figure of the
+// plan bounds is named as missing and counted as nothing: a result with something missing is a least
+// figure, good enough to break a rule, never to satisfy one.
+//
+// Point is the solved operating point of one state; lint/solve finds it.
 package circuit
 
 import (

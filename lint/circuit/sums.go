@@ -67,12 +67,18 @@ func flow(from, to sums) (steady, lasting, peak float64) {
 type amount struct {
 	steady, lasting, peak float64
 	used                  bool // something hangs on both sides
+	shared                bool // a ring shares it by resistance
+}
+
+// least is the smaller of two bounds on one edge.
+func (a amount) least(b amount) amount {
+	return amount{min(a.steady, b.steady), min(a.lasting, b.lasting), min(a.peak, b.peak), a.used, a.shared || b.shared}
 }
 
 func across(near, far sums) amount {
 	s1, l1, p1 := flow(near, far)
 	s2, l2, p2 := flow(far, near)
-	return amount{max(s1, s2), max(l1, l2), max(p1, p2), near.ports > 0 && far.ports > 0}
+	return amount{max(s1, s2), max(l1, l2), max(p1, p2), near.ports > 0 && far.ports > 0, false}
 }
 
 // cut works out the bounds on every live edge of a view: the view's live graph as a tree of blocks

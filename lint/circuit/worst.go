@@ -103,8 +103,14 @@ func (c *Circuit) worstIn(z *network.Zone) map[int]Current {
 				edges = mixedEdges(c.Net, v)
 				c.bothWays(v, ports)
 			}
-			keep(open, newCut(c.Net, z.Nodes, edges, ports, false).bounds, v, o.runs)
-			keep(capped, newCut(c.Net, z.Nodes, edges, ports, true).bounds, v, o.runs)
+			free, within := newCut(c.Net, z.Nodes, edges, ports, false), newCut(c.Net, z.Nodes, edges, ports, true)
+			if c.sideOf(z) != mixed {
+				for _, e := range c.refine(free, v, o.runs) {
+					within.bounds[e] = within.bounds[e].least(free.bounds[e])
+				}
+			}
+			keep(open, free.bounds, v, o.runs)
+			keep(capped, within.bounds, v, o.runs)
 		}
 	}
 	lacks := c.zoneLacks(z)
@@ -116,10 +122,13 @@ func (c *Circuit) worstIn(z *network.Zone) map[int]Current {
 			w.Lacks = lacks
 		}
 		name := "largest current in " + c.partName(e)
-		from := c.counted(r, e)
-		w.Steady = derive.Compute(name, "Iwc", r.steady, "A", sumFormula, from...)
-		w.Lasting = derive.Compute(name+" for three hours or more", "Ilong", min(r.lasting, r.steady), "A", sumFormula+"; loads that run less than 3 h a day left out", from...)
-		w.Peak = derive.Compute(name+" on starting", "Ipeak", r.peak, "A", sumFormula+"; one load starting", from...)
+		from, formula := c.counted(r, e), sumFormula
+		if r.shared {
+			formula = shareFormula
+		}
+		w.Steady = derive.Compute(name, "Iwc", r.steady, "A", formula, from...)
+		w.Lasting = derive.Compute(name+" for three hours or more", "Ilong", min(r.lasting, r.steady), "A", formula+"; loads that run less than 3 h a day left out", from...)
+		w.Peak = derive.Compute(name+" on starting", "Ipeak", r.peak, "A", formula+"; one load starting", from...)
 		w.Capped = w.Steady
 		if k.steady < r.steady {
 			w.Capped = derive.Compute(name+" that the devices in series let pass", "Iwc", k.steady, "A", "least of the sum and the ratings of the devices it passes", w.Steady)
@@ -129,7 +138,12 @@ func (c *Circuit) worstIn(z *network.Zone) map[int]Current {
 	return out
 }
 
-const sumFormula = "sum of what can be drawn beyond it, and no more than what can be given before it; a sum, not a solved circuit"
+// On a tree every current is the sum of what is drawn beyond it, whatever the resistances: Kirchhoff's
+// current law is the solution. What is drawn is taken at the volts that the circuit is solved to leave.
+const (
+	sumFormula   = "sum of what can be drawn beyond it, each part at the volts solved for it, and no more than what can be given before it (monotone: a part more never makes it less)"
+	shareFormula = "sum of the shares that reach it through its ring, by resistance (solved), every part at its most; no more than the sum around the ring"
+)
 
 func keep(best map[int]record, bounds map[int]amount, v *explore.View, runs func(int) bool) {
 	for e, a := range bounds {
@@ -140,7 +154,7 @@ func keep(best map[int]record, bounds map[int]amount, v *explore.View, runs func
 		if a.steady > r.steady {
 			r.view, r.runs, r.steady = v, runs, a.steady
 		}
-		r.lasting, r.peak, r.used = max(r.lasting, a.lasting), max(r.peak, a.peak), r.used || a.used
+		r.lasting, r.peak, r.used, r.shared = max(r.lasting, a.lasting), max(r.peak, a.peak), r.used || a.used, r.shared || a.shared
 		best[e] = r
 	}
 }

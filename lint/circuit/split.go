@@ -74,6 +74,7 @@ func (s *splitter) batteries(v *explore.View) bool {
 			return false
 		}
 		s.wires.add(x.Port, solve.Element{Kind: solve.Battery, Ohms: l.Value})
+		s.wires.supply(x.Port)
 		low, high = append(low, l.Value), append(high, h.Value)
 	}
 	if len(low) == 0 {
@@ -107,15 +108,16 @@ func (s *splitter) lone(v *explore.View) bool {
 		return false
 	}
 	s.wires.add(ports[0], solve.Element{Kind: solve.Battery, Ohms: smallOhms})
+	s.wires.supply(ports[0])
 	s.spread = [][]float64{{smallOhms}}
 	return true
 }
 
-// attach lists what draws and what puts in; false where something has no limit.
+// attach lists what draws and what puts in; false where something has no limit, or no way home.
 func (s *splitter) attach(v *explore.View, runs func(int) bool) bool {
 	c, ok := s.c, true
 	add := func(p network.Port, x sums, sign float64, n derive.Number) {
-		ok = ok && s.wires.known(p) && x.endless == 0
+		ok = ok && s.wires.known(p) && s.wires.together(p) && x.endless == 0
 		s.parts = append(s.parts, part{p, x, sign, n})
 	}
 	for _, i := range v.Zone.Loads {
@@ -143,6 +145,9 @@ func (s *splitter) attach(v *explore.View, runs func(int) bool) bool {
 	}
 	return ok
 }
+
+// leastShare is the share that is told from the rounding of none.
+const leastShare = 1e-9
 
 // corner sets the batteries' resistances.
 func (s *splitter) corner(ohms []float64) bool {
@@ -177,6 +182,9 @@ func (s *splitter) amount(influence []float64) amount {
 		if f < 0 {
 			f, k = -f, 1
 		}
+		if f < leastShare {
+			continue
+		}
 		a, x := &way[k], p.sums
 		a.steady, a.lasting = a.steady+f*(x.draws+x.gives), a.lasting+f*(x.lasting+x.gives)
 		a.peak = max(a.peak, f*x.surge)
@@ -196,7 +204,7 @@ func (c *Circuit) refine(k *cut, v *explore.View, runs func(int) bool) (rings []
 			rings = append(rings, e)
 		}
 	}
-	if len(rings) == 0 {
+	if len(rings) == 0 || c.opens(rings) {
 		return nil
 	}
 	sort.Ints(rings)
@@ -213,4 +221,17 @@ func (c *Circuit) refine(k *cut, v *explore.View, runs func(int) bool) (rings []
 		k.bounds[e] = k.bounds[e].least(a)
 	}
 	return rings
+}
+
+// opens says whether a ring runs through a switch that was taken as closed: with it open, what it
+// carried goes another way.
+func (c *Circuit) opens(rings []int) bool {
+	for _, e := range rings {
+		for _, l := range c.Net.Edges[e].When {
+			if c.Space.Leaf(l.Var) {
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -44,6 +44,12 @@ func (s *Space) leaves() map[int]leaf {
 	return s.leafOf
 }
 
+// Leaf says whether a variable is a switch that Closed keeps closed.
+func (s *Space) Leaf(variable int) bool {
+	_, ok := s.leaves()[variable]
+	return ok
+}
+
 // supplyNodes are the nodes at which something other than a load is attached.
 func (s *Space) supplyNodes() map[network.NodeID]bool {
 	out := map[network.NodeID]bool{}

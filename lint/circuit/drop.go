@@ -1,12 +1,13 @@
 package circuit
 
 import (
-	"fmt"
 	"math"
+	"sort"
 
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/solve"
 	"ferrule/schema"
 )
 
@@ -18,39 +19,115 @@ type Drop struct {
 	From  network.Port  // the supply
 	View  *explore.View
 	Lacks []derive.Missing
+
+	at *Point
 }
 
-// DropTo is the drop from the nearest battery or converter output that feeds a port in the view; ok is
-// false where none does. Every edge counts with the largest current it ever carries, so the drop is
-// a bound. Where several ways lead there, the one with the least bound counts: the true drop is
-// below each.
+// DropTo is the voltage lost between a port and the battery or converter output that feeds it best, in
+// one view, with everything on that may run together: the larger of what is lost with batteries empty,
+// where constant powers draw most, and at the end of charge, where resistances do. ok is false where
+// nothing feeds the port, or what does is starved: a limited supply alone gives what it can.
 func (c *Circuit) DropTo(v *explore.View, p network.Port) (best Drop, ok bool) {
 	feeders := c.feeding(v, p)
 	if len(feeders) == 0 {
 		return best, false
 	}
-	out, back := v.Reach(p.Hot, c.within(p.Hot), c.cost), v.Reach(p.Ret, c.within(p.Ret), c.cost)
-	least, from := math.Inf(1), network.Port{}
-	for _, f := range feeders {
-		a, there := out.Dist[f.Hot]
-		b, home := back.Dist[f.Ret]
-		if there && home && a+b < least {
-			least, from = a+b, f
+	most := math.Inf(-1)
+	var lacks []derive.Missing
+	for _, pt := range c.pointsOf(v) {
+		lacks = merge(lacks, pt.Lacks...)
+		if !pt.Found {
+			if pt.Margin > 0 && pt.stiff(p) {
+				return Drop{From: feeders[0], View: v, Lacks: pt.collapsed()}, true
+			}
+			continue
+		}
+		if from, lost, fed := pt.lost(feeders, p); fed && lost > most {
+			most, best, ok = lost, Drop{From: from, View: v, at: pt}, true
 		}
 	}
-	if math.IsInf(least, 1) { // joined by a way that is neither all live nor all return
-		addr := c.Net.Nodes[p.Hot].Addr
-		return Drop{From: feeders[0], View: v, Lacks: []derive.Missing{{Subject: addr, Attribute: "a way to it that keeps live and return apart"}}}, true
+	switch {
+	case ok:
+		c.explainDrop(&best, p)
+	case len(lacks) > 0: // what feeds it could not be solved
+		return Drop{From: feeders[0], View: v, Lacks: lacks}, true
 	}
-	best = c.dropAlong(from, p, out.To(from.Hot).Back(), back.To(from.Ret))
-	best.View = v
-	return best, true
+	return best, ok
 }
 
-// within keeps a walk on the side, live or return, that it starts on.
-func (c *Circuit) within(from network.NodeID) func(int, network.NodeID) bool {
-	home := c.comesHome(from)
-	return func(e int, at network.NodeID) bool { return c.comesHome(c.Net.Edges[e].Other(at)) == home }
+// pointsOf solves a view with everything on that may run together, at its two corners.
+func (c *Circuit) pointsOf(v *explore.View) []*Point {
+	if list, ok := c.points[v]; ok {
+		return list
+	}
+	var list []*Point
+	for _, o := range c.occasions(v.Zone) {
+		for _, corner := range []Charge{Empty, EndOfCharge} {
+			list = append(list, c.Point(v, Setting{Charge: corner, High: true, Runs: o.runs}))
+		}
+	}
+	c.points[v] = list
+	return list
+}
+
+// lost is the least difference between a feeder's volts and a port's.
+func (p *Point) lost(feeders []network.Port, port network.Port) (from network.Port, lost float64, ok bool) {
+	u, live := p.Across(port)
+	if !live {
+		return from, 0, false
+	}
+	lost = math.Inf(1)
+	for _, f := range feeders {
+		if uf, live := p.Across(f); live && uf-u < lost {
+			from, lost, ok = f, uf-u, true
+		}
+	}
+	return from, max(lost, 0), ok
+}
+
+// collapsed names the constant powers of a point that was not found.
+func (p *Point) collapsed() []derive.Missing {
+	var out []derive.Missing
+	for _, of := range []map[int]int{p.wiring.inputs, p.wiring.converters} {
+		for i := range of {
+			out = merge(out, derive.Missing{Subject: p.c.Net.Converters[i].Addr, Attribute: NoPoint})
+		}
+	}
+	for i, k := range p.wiring.loads {
+		if p.wiring.net.Elements[k].Kind == solve.Power {
+			out = merge(out, derive.Missing{Subject: p.c.Net.Loads[i].Addr, Attribute: NoPoint})
+		}
+	}
+	sort.Slice(out, func(i, j int) bool { return out[i].Subject < out[j].Subject })
+	return out[:min(len(out), 1)]
+}
+
+// explainDrop gives a drop its way and its derivation.
+func (c *Circuit) explainDrop(d *Drop, to network.Port) {
+	out, back := d.at.ways(to)
+	hot, ret := out.To(d.From.Hot), back.To(d.From.Ret)
+	d.Path = hot.Back()
+	sum := 0.0
+	parts := append(d.at.losses(hot, -1), d.at.losses(ret, 1)...)
+	on := map[string]bool{}
+	for _, h := range append(append(explore.Path{}, hot...), ret...) {
+		on[c.Net.Edges[h.Edge].Addr] = true
+	}
+	for _, n := range parts {
+		sum += n.Value
+	}
+	for _, m := range d.at.Lacks {
+		if _, wire := c.Net.Plan.Block(m.Subject).(*schema.Conductor); !wire || on[m.Subject] {
+			d.Lacks = merge(d.Lacks, m)
+		}
+	}
+	d.Volts = derive.Compute("voltage drop, both runs", "dU", max(sum, 0), "V", "sum of R x I on the way there and back, currents solved for this state with everything on", parts...)
+	vn, ok := c.Nominal(to.Hot)
+	if !ok {
+		d.Lacks = merge(d.Lacks, derive.Missing{Subject: c.Net.Nodes[to.Hot].Addr, Attribute: "rated_voltage"})
+		return
+	}
+	d.Ratio = derive.Compute("drop as a share of nominal", "dU/Vn", d.Volts.Value/vn.Value, "", "dU / Vn", d.Volts, vn)
 }
 
 // feeding lists the ports of batteries, other stiff or regulated sources and converter outputs that
@@ -63,63 +140,11 @@ func (c *Circuit) feeding(v *explore.View, p network.Port) []network.Port {
 		}
 	}
 	for _, i := range v.Zone.Outputs {
-		if x := &c.Net.Converters[i]; v.HasConverter(i) && v.Across(x.Out, p) {
+		if x := &c.Net.Converters[i]; v.HasConverter(i) && x.Kind.Value != "diode" && v.Across(x.Out, p) {
 			out = append(out, x.Out)
 		}
 	}
 	return out
-}
-
-// dropAlong is the drop along one way out and one way back. It does not depend on the state, so each
-// pair of ways is worked out once.
-func (c *Circuit) dropAlong(from, to network.Port, out, back explore.Path) Drop {
-	key := fmt.Sprint(from, to, out.Edges(), back.Edges())
-	if d, ok := c.drops[key]; ok {
-		return d
-	}
-	d := c.workOutDrop(from, to, out, back)
-	c.drops[key] = d
-	return d
-}
-
-func (c *Circuit) workOutDrop(from, to network.Port, out, back explore.Path) Drop {
-	d := Drop{From: from, Path: out}
-	var parts []derive.Number
-	sum := 0.0
-	for _, h := range append(append(explore.Path{}, out...), back...) {
-		r, lacks := c.Ohms(h.Edge, Operating)
-		w := c.Worst(h.Edge)
-		d.Lacks = merge(merge(d.Lacks, lacks...), w.Lacks...)
-		if r.Kind == 0 || w.Capped.Value == 0 && len(w.Lacks) > 0 {
-			continue // a zero would stand for what is not known
-		}
-		u := derive.Compute("drop in "+c.partName(h.Edge), "U", r.Value*w.Capped.Value, "V", "U = R x I", r, w.Capped)
-		sum += u.Value
-		parts = append(parts, u)
-	}
-	d.Volts = derive.Compute("voltage drop, both runs", "dU", sum, "V", "sum of the drops on the way there and back", parts...)
-	vn, ok := c.Nominal(to.Hot)
-	if !ok {
-		d.Lacks = merge(d.Lacks, derive.Missing{Subject: c.Net.Nodes[to.Hot].Addr, Attribute: "rated_voltage"})
-		return d
-	}
-	d.Ratio = derive.Compute("drop as a share of nominal", "dU/Vn", sum/vn.Value, "", "dU / Vn", d.Volts, vn)
-	return d
-}
-
-// cost is the bound on the drop in one edge, in V; where its resistance is not known, more than any
-// other way has.
-func (c *Circuit) cost(e int) float64 {
-	if u, ok := c.costs[e]; ok {
-		return u
-	}
-	r, lacks := c.Ohms(e, Operating)
-	u := r.Value*c.Worst(e).Capped.Value + 1e-9
-	if lacks != nil {
-		u = 1e6
-	}
-	c.costs[e] = u
-	return u
 }
 
 // Fault is a bolted short fed through one way, in A: the most it can be and the least.

@@ -110,8 +110,9 @@ load "lamp" {
 	_, noChemistry := c.BatteryVolts(bare)
 	_, _, _, noCapacity := c.BatteryOhms(unsized)
 	w, _ := c.WorstOf("conductor.feed")
-	views, _ := c.Space.Views(c.Net.ZoneOf(c.Net.Loads[0].Hot), explore.All())
-	drop, _ := c.DropTo(views[0], c.Net.Loads[0].Port)
+	d := build(t, system+battery("b", false)+"\nload \"lamp\" {\n}\nload \"fan\" {\n  draw = \"2 A\"\n}\nconductor \"bare\" {\n  from = source.b\n  to = load.lamp\n}\nconductor \"on\" {\n  from = load.lamp\n  to = load.fan\n}\n")
+	views, _ := d.Space.Views(d.Net.ZoneOf(d.Net.Loads[0].Hot), explore.All())
+	drop, _ := d.DropTo(views[0], d.Net.Loads[0].Port)
 	for _, x := range []struct {
 		lacks              []derive.Missing
 		subject, attribute string

@@ -194,12 +194,12 @@ func (p *Point) losses(way explore.Path, sign float64) []derive.Number {
 		if p.c.Net.Edges[h.Edge].A != h.From {
 			amps = -amps
 		}
-		name := "volts lost in "
-		if sign*amps < 0 {
-			name = "volts gained in "
-		}
 		i := p.AmpsIn(h.Edge)
-		out = append(out, derive.Compute(name+p.c.partName(h.Edge), "dU", r.Value*i.Value, "V", "dU = R x I", r, i))
+		lost, formula := r.Value*i.Value, "dU = R x I"
+		if sign*amps < 0 {
+			lost, formula = -lost, "dU = - R x I: current runs the other way"
+		}
+		out = append(out, derive.Compute("volts lost in "+p.c.partName(h.Edge), "dU", lost, "V", formula, r, i))
 	}
 	return out
 }
@@ -215,14 +215,19 @@ func (p *Point) place(port network.Port) string {
 	return n.Place()
 }
 
-// nearest finds the supply with the least loss on the way to a port: its volts, and the ways to it.
-func (p *Point) nearest(port network.Port) (start derive.Number, out, back explore.Path, ok bool) {
+// ways walks from a port's two nodes, by the volts lost.
+func (p *Point) ways(port network.Port) (hot, ret *explore.Reach) {
 	loss := func(e int) float64 {
 		r, _ := p.c.Ohms(e, Operating)
 		return math.Abs(r.Value*p.Amps(e)) + 1e-9
 	}
 	within := func(e int, _ network.NodeID) bool { _, in := p.wiring.branch[e]; return in }
-	there, home := p.View.Reach(port.Hot, within, loss), p.View.Reach(port.Ret, within, loss)
+	return p.View.Reach(port.Hot, within, loss), p.View.Reach(port.Ret, within, loss)
+}
+
+// nearest finds the supply with the least loss on the way to a port: its volts, and the ways to it.
+func (p *Point) nearest(port network.Port) (start derive.Number, out, back explore.Path, ok bool) {
+	there, home := p.ways(port)
 	least, at := math.Inf(1), network.Port{}
 	try := func(q network.Port, number func() derive.Number, name string) {
 		a, hot := there.Dist[q.Hot]

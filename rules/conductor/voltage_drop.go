@@ -22,8 +22,9 @@ var voltageDrop = &lint.Rule{
 		"output that feeds it, as a share of nominal volts, are above the limit; and likewise for the bus at the end of a wire.",
 	Why: "Lights dim, pumps slow, radios and controllers drop out, and each blames something else. Caution where somebody's safety hangs on the load, notice otherwise.",
 	Numbers: "3 % for loads marked critical, for alarms and brakes that are not marked, and for wires that end at a bus; bilge pumps 3 %, and 10 % under us-boat; 10 % for all others. " +
-		"Wires at their ambient, studs 0.5 mohm, blade holders 2 mohm, connector contacts 5 mohm unless written, each " +
-		"wire with the largest current that it ever carries: a bound, not a solved circuit. Of several ways or supplies the one with the least loss counts.",
+		"Wires at their ambient, studs 0.5 mohm, blade holders 2 mohm, connector contacts 5 mohm unless written. Each state " +
+		"is solved with everything on that may run in one mode: with batteries empty, where constant powers draw most, and at the end of charge, where resistances do. Of several supplies " +
+		"the one with the least loss counts. Where a limited supply alone is asked for more than it gives, nothing is said.",
 	Not: "A resistive heater, which only warms less. A load marked neither way counts as any other. On alternating current the 3 % and 5 % of the code are advice; the limits here are those " +
 		"of any other load. The 1 % that charging likes is not asked. A wire with a single pole that ends at a bus of one polarity is counted without its return. Starting currents.",
 	Offer: "The next size of wire; a shorter run; the converter nearer to the load.",
@@ -71,7 +72,7 @@ func loadDrop(p *lint.Pass, i int) lint.Verdict {
 	if q.class == "critical" || l.Critical.Set && l.Critical.Value != "none" {
 		q.word = lint.Caution
 	}
-	q.look(around(p.Net, l), whenOn(p, l.Load), func(v *explore.View) []network.Port {
+	q.look(p.Net.ZoneOf(l.Hot), whenOn(p, l.Load), func(v *explore.View) []network.Port {
 		if !v.HasLoad(i) {
 			return nil
 		}
@@ -186,22 +187,6 @@ func (q *lossy) look(z *network.Zone, f explore.Filter, ports func(*explore.View
 			}
 		}
 	}
-}
-
-// around is a load's zone less the other loads and their switches, which change no way to it.
-func around(n *network.Network, l *network.Load) *network.Zone {
-	z := n.ZoneOf(l.Hot)
-	if z == nil {
-		return nil
-	}
-	keep := []network.NodeID{l.Hot}
-	for _, i := range z.Sources {
-		keep = append(keep, n.Sources[i].Hot)
-	}
-	for _, i := range z.Outputs {
-		keep = append(keep, n.Converters[i].Out.Hot)
-	}
-	return n.Trim(z, keep...)
 }
 
 // joinedKey tells apart the networks that a place is part of.

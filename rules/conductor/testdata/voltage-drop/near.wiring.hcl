@@ -104,7 +104,7 @@ conductor "boost_feed" {
   from   = source.house
   to     = converter.boost.in
   size   = "12 AWG"
-  length = "20 m"
+  length = "8 m"
 }
 
 converter "boost" {

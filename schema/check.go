@@ -13,21 +13,19 @@ func (d *decoder) check(b Block) {
 	d.checkPartOf(b.Header())
 	switch x := b.(type) {
 	case *System:
-		d.ordered("coldest", x.Coldest, "ambient", x.Ambient)
+		d.climate(x.Coldest, x.Ambient, false)
 	case *Compartment:
-		d.ordered("coldest", x.Coldest, "ambient", x.Ambient)
+		d.climate(x.Coldest, x.Ambient, x.Engine.True())
 	case *Source:
 		d.checkSource(x)
 	case *Switch:
 		d.checkSwitch(x)
 	case *Fuse:
-		d.ordered("rating", x.Rating, "interrupting", x.Interrupting)
+		d.relateFuse(x)
 		d.checkRatings(x.VoltageRating)
 		d.checkSelf(x.Addr, "series_rated_with", x.SeriesRatedWith)
 	case *Converter:
-		if x.Input != nil {
-			d.ordered("voltage_min", x.Input.VoltageMin, "voltage_max", x.Input.VoltageMax)
-		}
+		d.relateConverter(x)
 	case *Connector:
 		d.checkConnector(x)
 	case *Load:
@@ -52,20 +50,6 @@ func (d *decoder) check(b Block) {
 
 func (d *decoder) contradiction(at hcl.Range, format string, args ...any) {
 	d.problems.add(at, "Figures contradict each other", format, args...)
-}
-
-// ordered reports a low figure above its high one.
-func (d *decoder) ordered(low string, a Quantity, high string, b Quantity) {
-	if a.Set && b.Set && a.Dim == b.Dim && a.Value > b.Value {
-		d.contradiction(a.Range, "%s, %s, is above %s, %s at %s.", low, a.Quantity, high, b.Quantity, place(b.Range))
-	}
-}
-
-// day reports a time in a day that is longer than one.
-func (d *decoder) day(name string, q Quantity) {
-	if q.Set && q.Value > 24*3600 {
-		d.problems.add(q.Range, "Figure out of range", "%s: %s is more than a day has.", name, q.Quantity)
-	}
 }
 
 func (d *decoder) checkPartOf(h *Head) {
@@ -94,15 +78,9 @@ func (d *decoder) checkSelf(addr, name string, refs ...Ref) {
 }
 
 func (d *decoder) checkSource(x *Source) {
-	d.ordered("imp", x.Imp, "isc", x.Isc)
-	d.ordered("vmp", x.Vmp, "voc", x.Voc)
-	d.ordered("voltage", x.Voltage, "charge_voltage_max", x.ChargeVoltageMax)
-	if x.BMS != nil {
-		d.ordered("voltage", x.Voltage, "opens_above", x.BMS.OpensAbove)
-	}
-	d.day("peak_sun", x.PeakSun)
-	if q := x.VocCoefficient; q.Set && q.Value >= 0 {
-		d.problems.add(q.Range, "Figure out of range", "voc_coefficient: the voltage of a module falls as it warms, so the figure is below zero, as in \"-0.29 %%/C\".")
+	d.relateSource(x)
+	if x.Kind.Value == "solar" {
+		d.climate(x.Coldest, Quantity{}, false)
 	}
 	alternating := x.Kind.Value == "shore" || x.Kind.Value == "generator"
 	if x.Kind.Set && (x.Voltage.Kind == quantity.DC && alternating || x.Voltage.Kind == quantity.AC && !alternating) {
@@ -111,11 +89,8 @@ func (d *decoder) checkSource(x *Source) {
 }
 
 func (d *decoder) checkSwitch(x *Switch) {
-	d.ordered("cut_out", x.CutOut, "cut_in", x.CutIn)
+	d.relate(relation{says("cut_out", x.CutOut), 0.5, 1, says("cut_in", x.CutIn)})
 	d.checkRatings(x.VoltageRating)
-	if x.Poles.Set && x.Poles.Value > 2 {
-		d.problems.add(x.Poles.Range, "Figure out of range", "poles: 1 breaks the positive only, 2 both.")
-	}
 	if x.Terminals.Set && len(x.Terminals.List) < 2 {
 		d.problems.add(x.Terminals.Range, "Too few terminals", "terminals: a switch has two or more.")
 	}
@@ -185,11 +160,7 @@ func (d *decoder) checkConnector(x *Connector) {
 }
 
 func (d *decoder) checkLoad(x *Load) {
-	d.ordered("voltage_min", x.VoltageMin, "voltage_max", x.VoltageMax)
-	d.ordered("voltage_min", x.VoltageMin, "rated_voltage", x.RatedVoltage)
-	d.ordered("rated_voltage", x.RatedVoltage, "voltage_max", x.VoltageMax)
-	d.ordered("draw", x.Draw, "surge", x.Surge)
-	d.day("hours_per_day", x.HoursPerDay)
+	d.relateLoad(x)
 	var first *Quantity
 	for _, q := range []*Quantity{&x.Draw, &x.Power, &x.Resistance} {
 		if first != nil && q.Set {

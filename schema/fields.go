@@ -148,8 +148,7 @@ func what(v cty.Value) string {
 	case t == cty.String:
 		return fmt.Sprintf("the text %q", clip(v.AsString()))
 	case t == cty.Number:
-		f, _ := v.AsBigFloat().Float64()
-		return fmt.Sprintf("the bare number %g", f)
+		return "the bare number " + v.AsBigFloat().Text('g', 6)
 	case t == cty.Bool:
 		return fmt.Sprintf("%t", v.True())
 	case t.IsObjectType() || t.IsMapType():

@@ -58,25 +58,48 @@ func (r *reading) parse(t term, s string) (quantity.Quantity, bool) {
 	return q, true
 }
 
-// ceilings are figures that no small power system has, by dimension.
-var ceilings = map[quantity.Dimension]float64{
-	quantity.Current: 1e6, quantity.Voltage: 1e5, quantity.Resistance: 1e9, quantity.Power: 1e8, quantity.Charge: 1e6,
-	quantity.Energy: 1e9, quantity.Length: 1e5, quantity.Temperature: 1000, quantity.Duration: 1e9, quantity.Ratio: 1,
-	quantity.Coefficient: 1, quantity.VoltageCoefficient: 1000,
+// span is where figures of a dimension lie in any small power system, in SI; what a struct tag says
+// of an attribute is closer.
+type span struct{ least, most float64 }
+
+var spans = [...]span{
+	quantity.Current: {1e-6, 1e6}, quantity.Voltage: {1e-3, 1e5}, quantity.Resistance: {1e-6, 1e7}, quantity.Power: {1e-6, 1e8},
+	quantity.Charge: {1e-3, 1e5}, quantity.Energy: {1e-3, 1e8}, quantity.Length: {1e-3, 1e4}, quantity.Temperature: {-273.15, 1000},
+	quantity.Duration: {1e-6, 1e9}, quantity.Ratio: {1e-6, 1}, quantity.Coefficient: {-1, 1}, quantity.VoltageCoefficient: {-1000, 1000},
+}
+
+// span gives the bounds of an attribute's figures of one dimension.
+func (f *field) span(d quantity.Dimension) span {
+	s := spans[d]
+	for _, q := range f.least {
+		if q.Dim == d {
+			s.least = q.Value
+		}
+	}
+	for _, q := range f.most {
+		if q.Dim == d {
+			s.most = q.Value
+		}
+	}
+	return s
 }
 
 // sensible rejects figures that are negative, zero or absurd.
 func (r *reading) sensible(t term, q quantity.Quantity) bool {
-	signed := q.Dim == quantity.Temperature || q.Dim == quantity.Coefficient || q.Dim == quantity.VoltageCoefficient
+	s := r.field.span(q.Dim)
 	switch {
-	case q.Value < 0 && !signed:
+	case q.Value == 0 && r.field.zero:
+		return true
+	case q.Value < 0 && s.least > 0:
 		r.wrong(t.at, "Figure out of range", "%s is negative.", q)
-	case q.Value == 0 && !signed && !r.field.zero:
+	case q.Value == 0 && s.least > 0:
 		r.wrong(t.at, "Figure out of range", "%s: a figure above zero is wanted. An unknown figure is left out.", q)
 	case q.Dim == quantity.Ratio && q.Value > 1:
 		r.wrong(t.at, "Figure out of range", "%s is more than the whole: a share from 0 to 1, or up to 100 %%, is wanted.", q)
-	case q.Value > ceilings[q.Dim] || signed && -q.Value > ceilings[q.Dim]:
-		r.wrong(t.at, "Figure out of range", "%s is more than any wiring plan can have.", q)
+	case q.Value > s.most:
+		r.wrong(t.at, "Figure out of range", "%s is more than can be: %s at most.", q, quantity.Format(s.most, q.Dim))
+	case q.Value < s.least:
+		r.wrong(t.at, "Figure out of range", "%s is less than can be: %s at least.", q, quantity.Format(s.least, q.Dim))
 	default:
 		return true
 	}
@@ -120,8 +143,13 @@ func (r *reading) flag(t term) Flag {
 	return x
 }
 
-// mostCount bounds counts: units in series, studs, conductors in a bundle.
-const mostCount = 1000
+// mostCount bounds counts, such as units in series, studs, or conductors in a bundle.
+func (f *field) mostCount() int {
+	if len(f.most) > 0 {
+		return int(f.most[0].Value)
+	}
+	return 1000
+}
 
 func (r *reading) count(t term) Count {
 	x := Count{Attr: Attr{Range: t.at}}
@@ -134,8 +162,8 @@ func (r *reading) count(t term) Count {
 		return x
 	}
 	f, _ := v.AsBigFloat().Float64()
-	if f < 1 || f > mostCount || f != float64(int(f)) {
-		r.wrong(t.at, "Figure out of range", "%s: a whole number from 1 to %d is wanted.", what(v), mostCount)
+	if most := r.field.mostCount(); f < 1 || f > float64(most) || f != float64(int(f)) {
+		r.wrong(t.at, "Figure out of range", "%s: a whole number from 1 to %d is wanted.", what(v), most)
 		return x
 	}
 	x.Value, x.Set = int(f), true
@@ -182,11 +210,7 @@ func (r *reading) figure(t term, s string, d quantity.Dimension) (quantity.Quant
 		r.wrong(t.at, "Not a fitting quantity", "%s.", err)
 		return q, false
 	}
-	if q.Value <= 0 || q.Value > ceilings[d] {
-		r.wrong(t.at, "Figure out of range", "%s cannot be.", q)
-		return q, false
-	}
-	return q, true
+	return q, r.sensible(t, q)
 }
 
 func (r *reading) trigger(t term) Trigger {

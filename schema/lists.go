@@ -100,16 +100,17 @@ func (r *reading) curve(t term) Curve {
 		return x
 	}
 	var last CurvePoint
+	var before term
 	for i, row := range rows {
 		p, good := r.point(row)
 		if !good {
 			return x
 		}
 		if i > 0 && (p.Amps <= last.Amps || p.Seconds > last.Seconds) {
-			r.wrong(row.at, "Curve out of order", "the points go by rising current, and no point takes longer than the one before it.")
+			r.wrong(row.at, "Curve out of order", "%s after %s at %s: the points go by rising current, and no point takes longer than the one before it.", p, last, place(before.at))
 			return x
 		}
-		x.Points, last = append(x.Points, p), p
+		x.Points, last, before = append(x.Points, p), p, row
 	}
 	if len(rows) < 2 {
 		r.wrong(t.at, "Curve too short", "a curve has two points or more, as in [[\"20 A\", \"3600 s\"], [\"40 A\", \"5 s\"]].")
@@ -117,6 +118,10 @@ func (r *reading) curve(t term) Curve {
 	}
 	x.Set = true
 	return x
+}
+
+func (p CurvePoint) String() string {
+	return quantity.Format(p.Seconds, quantity.Duration) + " at " + quantity.Format(p.Amps, quantity.Current)
 }
 
 func (r *reading) point(row term) (CurvePoint, bool) {

@@ -29,6 +29,14 @@ may be bare, ` + "`0.9` or `\"90 %\"`" + `. A voltage may say what it is of: ` +
 
 `
 
+const contradictions = `
+A figure outside these bounds, or outside closer ones that an attribute's table gives, is an error. Zero fits only
+where the table says so. Figures that contradict each other are errors too, and the message names both places: ` + "`imp`" + `
+above ` + "`isc`" + `, a ` + "`float`" + ` far above the output's ` + "`voltage`" + `, a ` + "`resistance`" + ` that cannot let the ` + "`discharge_limit`" + ` through.
+What can be, but is unwise, is left to the rules.
+
+`
+
 const sizes = "A conductor size is `\"10 AWG\"`, `\"2/0 AWG\"`, `\"250 kcmil\"` or `\"6 mm2\"`.\n\n"
 
 const references = `## References

@@ -27,11 +27,12 @@ func Reference() string {
 	var b strings.Builder
 	b.WriteString(intro)
 	b.WriteString("## Quantities\n\n" + quantities)
-	b.WriteString("| what | units |\n| --- | --- |\n")
+	b.WriteString("| what | units | from | to |\n| --- | --- | --- | --- |\n")
 	for d := quantity.Current; d <= quantity.VoltageCoefficient; d++ {
-		fmt.Fprintf(&b, "| %s | %s |\n", d, code(d.Units()))
+		fmt.Fprintf(&b, "| %s | %s | %s | %s |\n", d, code(d.Units()), quantity.Format(spans[d].least, d), quantity.Format(spans[d].most, d))
 	}
-	b.WriteString("\n" + sizes)
+	b.WriteString(contradictions)
+	b.WriteString(sizes)
 	fmt.Fprintf(&b, references, code(reserved))
 	fmt.Fprintf(&b, expressions, int(mostSteps), mostBytes>>20)
 	b.WriteString("## Blocks\n\n")
@@ -110,7 +111,10 @@ func accepted(f *field) string {
 	units := func() string {
 		var out []string
 		for _, d := range f.dims {
-			out = append(out, d.String())
+			out = append(out, d.String()+closer(f, d))
+		}
+		if f.zero {
+			out = append(out, "zero")
 		}
 		return and(out, "or")
 	}
@@ -124,13 +128,13 @@ func accepted(f *field) string {
 	case reflect.TypeFor[Flag]():
 		return "`true` or `false`"
 	case reflect.TypeFor[Count]():
-		return "a whole number"
+		return fmt.Sprintf("a whole number, 1 to %d", f.mostCount())
 	case reflect.TypeFor[Date]():
 		return "a date, `\"2027-05-01\"`"
 	case reflect.TypeFor[Curve]():
 		return "points, `[[\"20 A\", \"3600 s\"], [\"40 A\", \"5 s\"]]`"
 	case reflect.TypeFor[Trip]():
-		return code(trips) + " and a current"
+		return code(trips) + " and a current" + closer(f, quantity.Current)
 	case reflect.TypeFor[Trigger]():
 		return "a voltage, or `\"ignition\"`"
 	case reflect.TypeFor[Ref]():
@@ -157,6 +161,21 @@ func accepted(f *field) string {
 		what += " (without quotes)"
 	}
 	return what
+}
+
+// closer tells an attribute's own bounds, "" where the dimension's hold.
+func closer(f *field, d quantity.Dimension) string {
+	all, own := spans[d], f.span(d)
+	least, most := quantity.Format(own.least, d), quantity.Format(own.most, d)
+	switch {
+	case own.least != all.least && own.most != all.most:
+		return " from " + least + " to " + most
+	case own.least != all.least:
+		return " of " + least + " or more"
+	case own.most != all.most:
+		return " up to " + most
+	}
+	return ""
 }
 
 func code(words []string) string {

@@ -15,6 +15,8 @@ type field struct {
 	index    []int // of the struct field, for reflection
 	typ      reflect.Type
 	dims     []quantity.Dimension
+	least    []quantity.Quantity
+	most     []quantity.Quantity
 	words    []string
 	kinds    []string
 	refs     []string
@@ -125,6 +127,23 @@ func newField(f reflect.StructField, index []int) *field {
 		} else if symbol != "" && symbol != "size" {
 			panic(fmt.Sprintf("attribute %s: no dimension has the symbol %q", out.name, symbol)) // a slip in a struct tag
 		}
+	}
+	out.least, out.most = bounds(f, "least"), bounds(f, "most")
+	return out
+}
+
+// bounds reads the figures of a struct tag, one for each dimension that has a bound.
+func bounds(f reflect.StructField, tag string) []quantity.Quantity {
+	var out []quantity.Quantity
+	for _, text := range strings.Split(f.Tag.Get(tag), "|") {
+		if text == "" {
+			continue
+		}
+		q, err := quantity.Parse(text)
+		if err != nil {
+			panic(fmt.Sprintf("attribute %s: %v", f.Name, err)) // a slip in a struct tag
+		}
+		out = append(out, q)
 	}
 	return out
 }

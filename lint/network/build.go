@@ -27,6 +27,7 @@ type builder struct {
 	byKey map[string]int
 	diags hcl.Diagnostics
 
+	wired   sets // what wires and direct contact join in every state
 	shorted bool // then every positive is a return, and one report is enough
 }
 

@@ -145,6 +145,59 @@ conductor "c" {
   to = source.b.neg
 }
 `, "A source is short-circuited"},
+		{"load from positive to positive", `
+source "b" {
+  kind = "battery"
+  voltage = "12 V"
+}
+fuse "f" { on = source.b }
+load "l" { draw = "1 A" }
+conductor "c" {
+  polarity = "positive"
+  from = fuse.f.load.pos
+  to = load.l.pos
+}
+conductor "d" {
+  polarity = "positive"
+  from = fuse.f.load.pos
+  to = load.l.neg
+}
+`, "Both poles are joined"},
+		{"load shorted by a wire", `
+source "b" {
+  kind = "battery"
+  voltage = "12 V"
+}
+fuse "f" { on = source.b }
+load "l" { draw = "1 A" }
+conductor "c" {
+  from = fuse.f.load
+  to = load.l
+}
+conductor "d" {
+  polarity = "positive"
+  from = load.l.pos
+  to = load.l.neg
+}
+`, "Both poles are joined"},
+		{"line to line", `
+source "b" {
+  kind = "shore"
+  voltage = "120 V ac"
+}
+fuse "f" { on = source.b }
+load "l" { power = "50 W" }
+conductor "c" {
+  polarity = "positive"
+  from = fuse.f.load.line
+  to = load.l.line
+}
+conductor "d" {
+  polarity = "positive"
+  from = fuse.f.load.line
+  to = load.l.neutral
+}
+`, "Both poles are joined"},
 		{"reversed load", `
 source "b" {
   kind = "battery"

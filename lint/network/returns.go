@@ -113,43 +113,72 @@ func (b *builder) alwaysJoined() sets {
 	return s
 }
 
-// findShorts reports sources whose two poles are joined by wires alone.
+// findShorts reports sources whose two poles are joined by wires alone. Where there is none it
+// reports other parts that are: no current can run through them, and rules would find nothing wrong.
 func (b *builder) findShorts() {
-	wired := b.alwaysJoined()
+	b.wired = b.alwaysJoined()
 	for _, s := range b.Sources {
-		if s.Hot == None || wired.find(int(s.Hot)) != wired.find(int(s.Ret)) {
+		if !b.bridged(s.Port) {
 			continue
 		}
 		b.shorted = true
-		var by []string
-		for _, c := range b.Plan.Conductors {
-			if n := b.end(c.From, schema.Pos); c.Polarity.Set && c.Polarity.Value != "pair" && n != None && wired.find(int(n)) == wired.find(int(s.Hot)) {
-				by = append(by, c.Addr)
-			}
-		}
-		b.problem(s.Range, "A source is short-circuited", "The two poles of %q are joined by wires in every position: see %s.", s.Named(), strings.Join(by, ", "))
+		b.problem(s.Range, "A source is short-circuited", "The two poles of %q are joined by wires in every position: see %s.", s.Named(), b.bridges(s.Port))
 	}
+	for _, p := range b.users() {
+		if b.bridged(p.Port) && !b.shorted {
+			b.problem(p.Header().Range, "Both poles are joined", "The two poles of %s%s are joined by wires in every position, so no current runs through it: see %s.",
+				p.Header().Addr, p.side, b.bridges(p.Port))
+		}
+	}
+}
+
+// bridged says whether wires alone join the two poles of a port.
+func (b *builder) bridged(p Port) bool {
+	return p.Hot != None && p.Ret != None && b.wired.find(int(p.Hot)) == b.wired.find(int(p.Ret))
+}
+
+// bridges names the single wires that lie on the poles of a bridged port.
+func (b *builder) bridges(p Port) string {
+	var by []string
+	for _, c := range b.Plan.Conductors {
+		if n := b.end(c.From, schema.Pos); c.Polarity.Set && c.Polarity.Value != "pair" && n != None && b.wired.find(int(n)) == b.wired.find(int(p.Hot)) {
+			by = append(by, c.Addr)
+		}
+	}
+	return strings.Join(by, ", ")
+}
+
+// user is a load, or one side of a converter.
+type user struct {
+	schema.Block
+	side string
+	Port
+}
+
+func (b *builder) users() []user {
+	var out []user
+	for _, l := range b.Loads {
+		out = append(out, user{l.Load, "", l.Port})
+	}
+	for _, c := range b.Converters {
+		out = append(out, user{c.Converter, " input", c.In}, user{c.Converter, " output", c.Out})
+	}
+	return out
 }
 
 // findReversed reports parts whose positive is always joined to the reference: drawn the wrong way
 // round, or on a system with its positive grounded. No rule sees current there, so none may hold.
 func (b *builder) findReversed() {
-	ask := func(id NodeID, blk schema.Block, side string) {
-		if id == None || b.Nodes[id].AC || !b.Nodes[id].Return {
-			return
-		}
-		b.problem(blk.Header().Range, "A positive is joined to the return",
-			"The positive of %s%s is joined to the reference of its circuit (the chassis, or a battery's negative) in every position. It is reversed, or the positive is "+
-				"grounded, which is not covered.", blk.Header().Addr, side)
-	}
+	parts := b.users()
 	for _, s := range b.Sources {
-		ask(s.Hot, s.Source, "")
+		parts = append(parts, user{s.Source, "", s.Port})
 	}
-	for _, l := range b.Loads {
-		ask(l.Hot, l.Load, "")
-	}
-	for _, c := range b.Converters {
-		ask(c.In.Hot, c.Converter, " input")
-		ask(c.Out.Hot, c.Converter, " output")
+	for _, p := range parts {
+		if p.Hot == None || b.Nodes[p.Hot].AC || !b.Nodes[p.Hot].Return || b.bridged(p.Port) {
+			continue
+		}
+		b.problem(p.Header().Range, "A positive is joined to the return",
+			"The positive of %s%s is joined to the reference of its circuit (the chassis, or a battery's negative) in every position. It is reversed, or the positive is "+
+				"grounded, which is not covered.", p.Header().Addr, p.side)
 	}
 }

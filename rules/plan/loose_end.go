@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 
 	"ferrule/lint"
 	"ferrule/lint/network"
@@ -10,12 +11,13 @@ import (
 
 var looseEnd = &lint.Rule{
 	ID:      "plan/loose-end",
-	Claim:   "A part is drawn, and nothing is wired to one of its terminals, or no source can ever reach it.",
+	Claim:   "A part is drawn, and nothing is wired to one of its terminals, or no source can ever send current through it.",
 	Words:   []lint.Severity{lint.Warning},
 	Harm:    true,
 	Subject: "part",
-	When: "A source, load, converter or overcurrent device has a terminal, or one pole of it, to which no conductor, mounting or other part leads; or a load is wired and " +
-		"no source is on its circuit, nor on any that feeds it through converters.",
+	When: "A source, load, converter or overcurrent device has a terminal, or one pole of it, to which no conductor, mounting or other part leads; or a load or a " +
+		"converter's input is wired, and no source is on its circuit nor on any that feeds it through converters, or its return leads to no return of what feeds it; or " +
+		"wires are drawn with no source and no part that uses power; or a plan draws no source at all.",
 	Why: "What was checked of a part that is joined to nothing says nothing of the part as it will be built: one forgotten line in a plan would make every rule hold. It " +
 		"is never a violation, it is not proven; it counts as a warning because it can hide everything else.",
 	Numbers: "None.",
@@ -43,16 +45,52 @@ func openEnds(p *lint.Pass) []lint.Verdict {
 		}
 		out = append(out, ends(p, x, at("line"), at("load")))
 	}
+	w := newWays(n)
 	for i := range n.Converters {
 		c := &n.Converters[i]
-		out = append(out, ends(p, c.Converter, terminal{"input", c.In}, terminal{"output", c.Out}))
+		v := ends(p, c.Converter, terminal{"input", c.In}, terminal{"output", c.Out})
+		out = append(out, fed(n, w, v, c.In, "the input of "))
 	}
 	for i := range n.Loads {
 		v := ends(p, n.Loads[i].Load, terminal{"", n.Loads[i].Port})
-		if v.Outcome == lint.Holds && !reachable(n, &n.Loads[i]) {
-			v = open(n.Loads[i].Load, "a source that reaches it", fmt.Sprintf("No source can reach %s in any position.", lint.Quote(n.Loads[i].Load)))
+		out = append(out, fed(n, w, v, n.Loads[i].Port, ""))
+	}
+	out = append(out, darkWires(p, w)...)
+	if len(n.Sources) == 0 && !slices.ContainsFunc(out, func(v lint.Verdict) bool { return v.Outcome == lint.NotProven }) {
+		out = append(out, open(p.Plan.System, "a source", "The plan draws no source: nothing in it carries current, and nothing was checked."))
+	}
+	return out
+}
+
+// fed looks at where current through a part comes from and goes to, if its ends are wired.
+func fed(n *network.Network, w *ways, v lint.Verdict, at network.Port, side string) lint.Verdict {
+	switch {
+	case v.Outcome != lint.Holds:
+		return v
+	case !reachable(n, at.Hot):
+		return open(v.Subject, "a source that reaches it", fmt.Sprintf("No source can reach %s%s in any position.", side, lint.Quote(v.Subject)))
+	case !w.home(at):
+		return open(v.Subject, "a return of it", fmt.Sprintf("The return of %s%s leads to no return of what feeds it, in any position: current cannot come home, and rules "+
+			"that follow it find nothing.", side, lint.Quote(v.Subject)))
+	}
+	return v
+}
+
+// darkWires reports wires that lead to no source, load or converter in any position, the first of each
+// circuit: every rule would hold of them.
+func darkWires(p *lint.Pass, w *ways) []lint.Verdict {
+	var out []lint.Verdict
+	ported, seen := w.ported(p.Net), map[string]bool{}
+	for _, e := range p.Net.Edges {
+		at := w.find(int(e.A))
+		if e.Kind != network.Wire || ported[at] || p.Net.Nodes[e.A].Return {
+			continue
 		}
-		out = append(out, v)
+		ported[at] = true
+		if x := e.Wire; !seen[x.Addr] { // its other pole may be a circuit of its own
+			seen[x.Addr] = true
+			out = append(out, open(x, "a source that reaches it", fmt.Sprintf("No source can reach %s in any position: what was checked of it says nothing.", lint.Quote(x))))
+		}
 	}
 	return out
 }
@@ -107,8 +145,8 @@ func wired(n *network.Network, x schema.Block, id network.NodeID) bool {
 	return false
 }
 
-// reachable says whether any source is on a load's circuit, or on one that feeds it.
-func reachable(n *network.Network, l *network.Load) bool {
-	z := n.ZoneOf(l.Hot)
+// reachable says whether any source is on the circuit of a node, or on one that feeds it.
+func reachable(n *network.Network, hot network.NodeID) bool {
+	z := n.ZoneOf(hot)
 	return z != nil && len(n.Upstream(z).Sources) > 0
 }

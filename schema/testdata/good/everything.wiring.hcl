@@ -47,6 +47,7 @@ source "pack" {
   capacity           = "1.28 kWh"
   resistance         = "6 mohm"
   discharge_limit    = let.house
+  surge_limit        = "200 A"
   charge_limit       = "50 A"
   charge_voltage_max = "14.6 V"
   cold_charge_cutoff = true
@@ -226,7 +227,7 @@ load "pump" {
   surge_time    = "0.5 s"
   critical      = "none"
   needed_in     = [mode.towing]
-  own_battery   = false
+  own_battery   = true
   hold_up       = "2 h"
   max_fuse      = "10 A"
   spark         = true
@@ -267,7 +268,7 @@ conductor "brakes" {
   from     = connector.tow_plug.free.brakes
   to       = load.pump.pos
   size     = "2/0 AWG"
-  length   = "0 m"
+  length   = "0.2 m"
   polarity = "positive"
 }
 

@@ -230,6 +230,17 @@ func (e *Energy) Feeds(p network.Port) bool {
 	return false
 }
 
+// By lists what feeds a port, in the sense of Feeds.
+func (e *Energy) By(p network.Port) []Supply {
+	var out []Supply
+	for _, s := range e.At(p.Hot) {
+		if e.returns(s, p) {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
 func (e *Energy) returns(s Supply, p network.Port) bool {
 	return e.view.Joined(e.port(s, p).Ret, p.Ret) || s.Source >= 0 && e.view.Series(s.Source).Across(p)
 }

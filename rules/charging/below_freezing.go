@@ -195,18 +195,11 @@ func missingCold(b *schema.Source, guard known, place coldness, by []*coldCharge
 	return out
 }
 
-// directKinds charge what they are joined to, with nothing in them that could cut off.
-var directKinds = map[string]bool{"alternator": true, "solar": true, "supply": true}
-
 // coldCharger is something that charges a battery in some state.
 type coldCharger struct {
-	block     schema.Block
-	cutoff    known
-	source    int          // its index where it is a source, else -1
-	converter int          // its index where it is a converter, else -1
-	at        network.Port // the side that is across the battery
-	behind    network.Port // the side that must have power; the same where it needs none
-	state     []lint.Position
+	*charger
+	cutoff known
+	state  []lint.Position
 }
 
 // coldChargers lists what can charge a battery, each with the first state in which it does, in the
@@ -253,33 +246,14 @@ func coldChargers(p *lint.Pass, battery int) ([]*coldCharger, bool) {
 // mayCharge lists what could charge a battery of a zone.
 func mayCharge(n *network.Network, z *network.Zone) []*coldCharger {
 	var out []*coldCharger
-	for _, i := range z.Sources {
-		if s := &n.Sources[i]; directKinds[s.Kind.Value] {
-			out = append(out, &coldCharger{block: s.Source, cutoff: no, source: i, converter: -1, at: s.Port, behind: s.Port})
+	for _, c := range chargersOf(n, z) {
+		cutoff := no // a source has nothing in it that could
+		if c.converter >= 0 {
+			cutoff = converterCutoff(&n.Converters[c.converter])
 		}
-	}
-	for _, i := range z.Outputs {
-		c := &n.Converters[i]
-		behind := c.In
-		if len(n.At(c.In.Hot)) == 0 { // nothing is drawn there: it is taken to have power
-			behind = c.Out
-		}
-		if c.Kind.Value != "inverter" {
-			out = append(out, &coldCharger{block: c.Converter, cutoff: converterCutoff(c), source: -1, converter: i, at: c.Out, behind: behind})
-		}
-	}
-	for _, i := range z.Inputs {
-		if c := &n.Converters[i]; c.BlocksReverse.False() {
-			out = append(out, &coldCharger{block: c.Converter, cutoff: converterCutoff(c), source: -1, converter: i, at: c.In, behind: c.Out})
-		}
+		out = append(out, &coldCharger{charger: c, cutoff: cutoff})
 	}
 	return out
-}
-
-// charges says whether it is there, has power and is across the battery's row in the view.
-func (c *coldCharger) charges(v *explore.View, row explore.Series) bool {
-	there := (c.source < 0 || v.HasSource(c.source)) && (c.converter < 0 || v.HasConverter(c.converter))
-	return there && row.Across(c.at) && (c.behind == c.at || v.Live(nil, nil).Feeds(c.behind))
 }
 
 // converterCutoff is what the plan says of a charger; a plain diode has nothing that could cut off.

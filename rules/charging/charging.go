@@ -8,4 +8,5 @@ var Rules = []*lint.Rule{
 	alternatorOverload,
 	belowFreezing,
 	lithiumMeetsAlternator,
+	tooMuchCurrent,
 }

@@ -6,4 +6,5 @@ import "ferrule/lint"
 // Rules lists the family's rules, by id.
 var Rules = []*lint.Rule{
 	coldVoltage,
+	stringBackfeed,
 }

@@ -5,6 +5,8 @@ import "ferrule/lint"
 
 // Rules lists the family's rules, by id.
 var Rules = []*lint.Rule{
+	dischargeLimit,
+	joinedAtUnequalCharge,
 	shortCircuited,
 	unlikeInParallel,
 }

@@ -10,8 +10,6 @@ import (
 	"ferrule/lint/circuit"
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
-	"ferrule/lint/network"
-	"ferrule/schema"
 )
 
 var unlikeInParallel = &lint.Rule{
@@ -41,11 +39,7 @@ var unlikeInParallel = &lint.Rule{
 	Run:    unlikes,
 }
 
-const (
-	voltsApart  = 0.2  // V
-	sameWires   = 0.2  // ohm
-	otherNature = 1.25 // ratio of nominal voltages from which they differ
-)
+const sameWires = 0.2 // ohm
 
 func unlikes(p *lint.Pass) []lint.Verdict {
 	found := map[int][]lint.Verdict{}
@@ -102,11 +96,6 @@ func (b *bank) judge(p *lint.Pass, found map[int][]lint.Verdict) {
 			found[i] = []lint.Verdict{{Subject: p.Net.Sources[i].Source, Outcome: lint.Holds, Numbers: like[i]}}
 		}
 	}
-}
-
-// meet says whether two ports are on one pair of wires; a return that is drawn nowhere is taken to be joined.
-func meet(n *network.Network, v *explore.View, a, b network.Port) bool {
-	return v.Joined(a.Hot, b.Hot) && (v.Joined(a.Ret, b.Ret) || len(n.At(a.Ret)) == 0 || len(n.At(b.Ret)) == 0)
 }
 
 // clash is two stacks on one pair of wires.
@@ -176,82 +165,16 @@ func clashOf(p *lint.Pass, v *explore.View, a, b stack) *clash {
 	return c
 }
 
-func (s stack) rested(p *lint.Pass) (derive.Number, []lint.Missing) {
-	return s.sum(p.Net, "rested full volts", "Vrest", "V", func(i int) (derive.Number, []lint.Missing) {
-		v, m := p.Circuit.BatteryVolts(p.Net.Sources[i].Source)
-		return v.Rested, m
-	})
-}
-
-// otherNature says whether the nominal voltages of two stacks differ, and whether both are stated.
-func (s stack) otherNature(p *lint.Pass, o stack) (differ, stated bool) {
-	nominal := func(s stack) float64 {
-		sum := 0.0
-		for _, i := range s {
-			x := p.Net.Sources[i].Source
-			if !x.Voltage.Set {
-				return 0
-			}
-			sum += x.Voltage.Value * float64(x.Series.Or(1))
-		}
-		return sum
-	}
-	a, b := nominal(s), nominal(o)
-	if a <= 0 || b <= 0 {
-		return false, false
-	}
-	return max(a, b)/min(a, b) >= otherNature, true
-}
-
-// leastWay lists the edges of the way of least resistance between two ports, there and back.
-func leastWay(p *lint.Pass, v *explore.View, a, b network.Port) []int {
-	ohms := func(e int) float64 {
-		r, _ := p.Circuit.Ohms(e, circuit.Prospective)
-		return r.Value + 1e-9
-	}
-	out := v.Reach(a.Hot, nil, ohms).To(b.Hot).Edges()
-	return append(out, v.Reach(b.Ret, nil, ohms).To(a.Ret).Edges()...)
-}
-
-// onlyMomentary says whether every way between two ports runs through a contact that springs back.
-func onlyMomentary(p *lint.Pass, v *explore.View, a, b network.Port) bool {
-	reach := v.Reach(a.Hot, func(e int, _ network.NodeID) bool {
-		x := &p.Net.Edges[e]
-		s, ok := schema.Lookup[*schema.Switch](p.Plan, x.Addr)
-		return !(ok && x.Kind == network.Contact && s.Momentary.True())
-	}, nil)
-	_, ok := reach.Dist[b.Hot]
-	return !ok
-}
-
-// onlyInOverlap says whether the way leans on the switch that is being thrown.
-func onlyInOverlap(n *network.Network, v *explore.View, edges []int) bool {
-	return slices.ContainsFunc(edges, func(e int) bool { return n.Edges[e].Addr == n.Vars[v.Transit.Var].Addr })
-}
-
 // firstContact works out the current: the higher stack rested full against the lower one empty.
 func (c *clash) firstContact(p *lint.Pass, wire derive.Number) {
 	high, low := c.a, c.b
 	if c.numbers[0].Value < c.numbers[1].Value {
 		high, low = low, high
 	}
-	empty, _ := low.sum(p.Net, "empty volts", "Vempty", "V", func(i int) (derive.Number, []lint.Missing) {
-		v, m := p.Circuit.BatteryVolts(p.Net.Sources[i].Source)
-		return v.Empty, m
-	})
-	full, _ := high.rested(p)
-	ohms := func(i int) (derive.Number, []lint.Missing) {
-		r, _, _, m := p.Circuit.BatteryOhms(p.Net.Sources[i].Source)
-		return r, m
+	if n, lacks := contactCurrent(p, high, low, wire); len(lacks) == 0 {
+		c.current = n
+		c.numbers = append(c.numbers, n)
 	}
-	ra, la := high.sum(p.Net, "low resistance", "Ra", "ohm", ohms)
-	rb, lb := low.sum(p.Net, "low resistance", "Rb", "ohm", ohms)
-	total := ra.Value + rb.Value + wire.Value
-	if len(la)+len(lb) > 0 || total <= 0 {
-		return
-	}
-	c.current = derive.Compute("current at first contact", "I", (full.Value-empty.Value)/total, "A", "I = (Vrest of the higher - Vempty of the lower) / (Ra + Rb + Rw)", full, empty, ra, rb, wire)
-	c.numbers = append(c.numbers, c.current)
 }
 
 func (c *clash) verdict(p *lint.Pass, battery int) lint.Verdict {

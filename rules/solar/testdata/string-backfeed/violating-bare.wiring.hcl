@@ -1,0 +1,74 @@
+# The same strings without fuses.
+
+system "t" {
+}
+
+source "a" { # want warning "\"A\" is shorted, the others drive up to 22.5 A"
+  label           = "A"
+  kind            = "solar"
+  voc             = "22 V"
+  vmp             = "18 V"
+  isc             = "9 A"
+  max_series_fuse = "15 A"
+}
+
+conductor "a" {
+  from   = source.a
+  to     = bus.combiner
+  size   = "6 AWG"
+  length = "3 m"
+}
+
+source "b" { # want warning "\"B\" is shorted, the others drive up to 22.5 A"
+  label           = "B"
+  kind            = "solar"
+  voc             = "22 V"
+  vmp             = "18 V"
+  isc             = "9 A"
+  max_series_fuse = "15 A"
+}
+
+conductor "b" {
+  from   = source.b
+  to     = bus.combiner
+  size   = "6 AWG"
+  length = "3 m"
+}
+
+source "c" { # want warning "\"C\" is shorted, the others drive up to 22.5 A"
+  label           = "C"
+  kind            = "solar"
+  voc             = "22 V"
+  vmp             = "18 V"
+  isc             = "9 A"
+  max_series_fuse = "15 A"
+}
+
+conductor "c" {
+  from   = source.c
+  to     = bus.combiner
+  size   = "6 AWG"
+  length = "3 m"
+}
+
+bus "combiner" {
+}
+
+conductor "down" {
+  from   = bus.combiner
+  to     = converter.tracker.in
+  size   = "6 AWG"
+  length = "3 m"
+}
+
+converter "tracker" {
+  label          = "Tracker"
+  kind           = "mppt"
+  limits_current = true
+  blocks_reverse = true
+
+  output {
+    voltage     = "14.2 V"
+    current_max = "30 A"
+  }
+}

@@ -1,0 +1,51 @@
+# It breaks before it makes: the two never meet.
+
+system "t" {
+}
+
+source "one" {
+  label        = "One"
+  kind         = "battery"
+  chemistry    = "agm"
+  voltage      = "12 V"
+  capacity     = "100 Ah"
+}
+
+source "two" {
+  label        = "Two"
+  kind         = "battery"
+  chemistry    = "agm"
+  voltage      = "12 V"
+  capacity     = "100 Ah"
+}
+
+fuse "one" {
+  label  = "One main"
+  kind   = "class-t"
+  rating = "60 A"
+  on     = source.one
+}
+
+conductor "one" {
+  from   = fuse.one.load
+  to     = switch.select.one
+  size   = "2 AWG"
+  length = "1 m"
+}
+
+conductor "two" {
+  from   = source.two
+  to     = switch.select.two
+  size   = "2 AWG"
+  length = "1 m"
+}
+
+switch "select" {
+  label      = "Select"
+  terminals  = ["one", "two", "house"]
+  rating     = "300 A"
+  transition = "break-before-make"
+
+  position "one" { joins = [["one", "house"]] }
+  position "two" { joins = [["two", "house"]] }
+}

@@ -95,7 +95,7 @@ func (c *Circuit) returnCurrent(e int, a amount, lacks []derive.Missing, from []
 		Peak:    derive.Compute(name+" on starting", "Ipeak", a.peak, "A", returnFormula+"; one load starting", from...)}
 }
 
-const returnFormula = "sum of what comes home through it from every circuit, in a ring by its share, and no more than what can be given; a sum, not a solved circuit"
+const returnFormula = "sum of what comes home through it from every circuit, each part at the volts solved for it, in a ring by its share by resistance, and no more than what can be given"
 
 // returnSums sums a family's ports by their return nodes, all sources present and all loads on. A
 // battery under others in a row also passes on what loads let out between them.

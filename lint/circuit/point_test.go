@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"ferrule/lint/circuit"
+	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
 	"ferrule/schema"
@@ -51,7 +52,7 @@ func TestExamplesHaveOperatingPoints(t *testing.T) {
 		}
 		net, _ := network.Build(plan)
 		c := circuit.New(explore.New(net, 0), circuit.Guesses{})
-		for _, v := range states(c, 300) {
+		for _, v := range states(c, 100) {
 			for _, charge := range []circuit.Charge{circuit.Empty, circuit.Rested, circuit.EndOfCharge} {
 				p := c.Point(v, circuit.Setting{Charge: charge, High: true})
 				if all++; !p.Found {
@@ -65,6 +66,9 @@ func TestExamplesHaveOperatingPoints(t *testing.T) {
 					t.Errorf("%s: residual %g", f, r)
 				}
 				for i := range c.Net.Loads {
+					if n, ok := p.VoltsAt(c.Net.Loads[i].Port); ok {
+						traced(t, n)
+					}
 					if u, ok := p.Across(c.Net.Loads[i].Port); ok && (math.IsNaN(u) || u < 0) {
 						t.Errorf("%s: %s at %g V", f, c.Net.Loads[i].Addr, u)
 					}
@@ -74,5 +78,21 @@ func TestExamplesHaveOperatingPoints(t *testing.T) {
 	}
 	if found < all/2 {
 		t.Errorf("only %d of %d have a point", found, all)
+	}
+}
+
+// traced checks by hand that a solved voltage is its supply's less what is lost on the way.
+func traced(t *testing.T, n derive.Number) {
+	t.Helper()
+	if len(n.From) == 0 {
+		t.Errorf("%s has no derivation", n.Name)
+		return
+	}
+	sum := n.From[0].Value
+	for _, lost := range n.From[1:] {
+		sum -= lost.Value
+	}
+	if math.Abs(sum-n.Value) > 1e-6*(1+n.Value) {
+		t.Errorf("%s is %g V, its parts make %g V", n.Name, n.Value, sum)
 	}
 }

@@ -19,7 +19,7 @@ var ampacity = &lint.Rule{
 	Why: "The heat is made all along the wire, inside walls and under bunks where nobody sees it, until the insulation gives way: the slow half of electrical fires, hence warning.",
 	Numbers: "Ampacity: 33 CFR 183.425 Table 5 for direct current under every practice, NFPA 70 310.16 for alternating current; a metric size takes the row below it. Times " +
 		"heat, by the hottest space the wire passes (40 C where none is written, 50 C in an engine space), times bundle (3: 0.7, 4 to 6: 0.6, 7 to 24: 0.5, 25 and more: 0.4; " +
-		"written for 50 V and up and used here at any voltage). No insulation: 60 C. Current: a sum of what can be drawn, limited by what can be " +
+		"written for 50 V and up and used here at any voltage). No insulation: 60 C. Current: what can be drawn beyond the wire, each part at the volts that the circuit is solved to leave it, in a ring by its share, limited by what can be " +
 		"given and by the ratings of devices. A start of up to 5 s is compared with k2 S2 / I2, a longer one with the ampacity; a start without a " +
 		"written time is taken as 5 s.",
 	Not: "A wire behind devices that add up to no more than its ampacity holds, whatever is drawn: then the device is what opens, which is another rule's. A starter's " +

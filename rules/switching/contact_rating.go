@@ -19,7 +19,7 @@ var contactRating = &lint.Rule{
 	When: "In some state the largest current through one contact of a switch or connector, or what one load adds on starting, is above its `rating`; or the volts that it opens " +
 		"are above its `voltage_rating`; or a bus carries more than its `rating`; or a 12 V accessory socket is used for more than 10 A.",
 	Why: "Contacts that carry too much heat up, and contacts that cannot break direct current burn or weld shut: the off switch is gone when it is wanted, hence warning. A 12 V socket melts first: caution.",
-	Numbers: "Currents are sums of what can be drawn, limited by what can be given and by the ratings of devices in series. Of a connector the worst contact " +
+	Numbers: "Currents are what can be drawn beyond the contact, each part at the volts that the circuit is solved to leave it, in a ring by its share, limited by what can be given and by the ratings of devices in series. Of a connector the worst contact " +
 		"counts, returns included. A bus carries what its strongest conductor brings, or what all branches without a source draw together where several conductors feed " +
 		"it. Volts: the highest that the circuit reaches in any state, arrays open and cold. A direct-current circuit needs a figure marked dc or not marked; a figure marked ac only is " +
 		"held good up to 32 V. Tow-plug charge pins usually bear 30 A at most and 20 A for long (recalled): write the plug's own rating.",

@@ -14,24 +14,36 @@ func Lithium(chemistry string) bool { return chemistry == "lifepo4" || chemistry
 const mostVolts = 2000
 
 // CellsFor is the number of cells in series that a nominal voltage means: lead-acid 2 V a cell,
-// lifepo4 3.2 V but 4 cells for each 12 V where the label rounds to that (12, 24, 36, 48 V and on to
-// 96 V), li-ion 3.7 V. 0 where the chemistry or the voltage says nothing.
+// lifepo4 3.2 V, li-ion 3.7 V. Labels name a battery by anything between its rested volts and its
+// charging volts, so a figure in that window of a whole 12 V block means whole blocks: 13 V is 6
+// lead-acid cells and 14.4 V 4 of lifepo4. 0 where the chemistry or the voltage says nothing.
 func CellsFor(chemistry string, nominalVolts float64) int {
 	if !(nominalVolts > 0 && nominalVolts <= mostVolts) {
 		return 0
 	}
 	switch {
 	case LeadAcid(chemistry):
-		return int(math.Round(nominalVolts / 2))
+		return cellsIn(nominalVolts, 6, 2, 2.45, 2)
 	case chemistry == "li-ion":
 		return int(math.Round(nominalVolts / 3.7))
-	case chemistry == "lifepo4" && nominalVolts <= 96 && math.Mod(nominalVolts, 12) == 0:
-		return int(nominalVolts / 3)
 	case chemistry == "lifepo4":
-		return int(math.Round(nominalVolts / 3.2))
+		return cellsIn(nominalVolts, 4, 3, 3.65, 3.2)
 	}
 	return 0
 }
+
+// cellsIn takes whole blocks of cells where volts lie in their window, from low to high a cell; else
+// the nearest number of cells.
+func cellsIn(volts float64, block int, low, high, each float64) int {
+	k := math.Floor(volts / (low * float64(block))) // the most blocks that it can be
+	if n := k * float64(block); k >= 1 && k <= mostBlocks && volts <= high*n {
+		return int(n)
+	}
+	return int(math.Round(volts / each))
+}
+
+// mostBlocks is how many 12 V blocks a label still names: beyond, windows meet.
+const mostBlocks = 8
 
 // BatteryVolts is the voltage in V of a battery of cells in series: empty, rested full, and at the
 // end of charge. Not Known for an unknown chemistry or without cells.

@@ -332,7 +332,7 @@ load "bilge_pump" {
   kind        = "bilge-pump"
   draw        = "2.8 A"
   max_fuse    = "5 A"
-  voltage_min = "10 V"
+  voltage_min = "9 V"
   voltage_max = "15 V"
   critical    = "life-safety"
   own_battery = false
@@ -607,11 +607,12 @@ branch "running_lights" {
   from  = bus.panel
 
   fuse {
-    label          = "1 Running lights, 5 A"
-    kind           = "blade"
-    rating         = "5 A"
-    voltage_rating = "32 V dc"
-    interrupting   = "1 kA"
+    label             = "1 Running lights, 5 A"
+    kind              = "blade"
+    rating            = "5 A"
+    voltage_rating    = "32 V dc"
+    interrupting      = "1 kA"
+    series_rated_with = fuse.house_main
   }
 
   conductor {
@@ -623,17 +624,21 @@ branch "running_lights" {
   }
 
   load "sidelights" {
-    kind     = "light"
-    draw     = "0.5 A"
-    critical = "navigation"
-    switched = true
+    kind        = "light"
+    draw        = "0.5 A"
+    voltage_min = "9 V"
+    voltage_max = "32 V"
+    critical    = "navigation"
+    switched    = true
   }
 
   load "steaming_light" {
-    kind     = "light"
-    draw     = "0.3 A"
-    critical = "navigation"
-    switched = true
+    kind        = "light"
+    draw        = "0.3 A"
+    voltage_min = "9 V"
+    voltage_max = "32 V"
+    critical    = "navigation"
+    switched    = true
   }
 }
 
@@ -642,11 +647,12 @@ branch "anchor_light" {
   from  = bus.panel
 
   fuse {
-    label          = "2 Anchor light, 3 A"
-    kind           = "blade"
-    rating         = "3 A"
-    voltage_rating = "32 V dc"
-    interrupting   = "1 kA"
+    label             = "2 Anchor light, 3 A"
+    kind              = "blade"
+    rating            = "3 A"
+    voltage_rating    = "32 V dc"
+    interrupting      = "1 kA"
+    series_rated_with = fuse.house_main
   }
 
   conductor {
@@ -658,10 +664,12 @@ branch "anchor_light" {
   }
 
   load "anchor_light" {
-    kind     = "light"
-    draw     = "0.25 A"
-    critical = "navigation"
-    switched = true
+    kind        = "light"
+    draw        = "0.25 A"
+    voltage_min = "9 V"
+    voltage_max = "32 V"
+    critical    = "navigation"
+    switched    = true
   }
 }
 
@@ -670,11 +678,12 @@ branch "radio" {
   from  = bus.panel
 
   fuse {
-    label          = "3 Radio, 10 A"
-    kind           = "blade"
-    rating         = "10 A"
-    voltage_rating = "32 V dc"
-    interrupting   = "1 kA"
+    label             = "3 Radio, 10 A"
+    kind              = "blade"
+    rating            = "10 A"
+    voltage_rating    = "32 V dc"
+    interrupting      = "1 kA"
+    series_rated_with = fuse.house_main
   }
 
   conductor {
@@ -688,7 +697,7 @@ branch "radio" {
     kind        = "electronics"
     draw        = "5.5 A"
     max_fuse    = "10 A"
-    voltage_min = "10.8 V"
+    voltage_min = "9 V"
     voltage_max = "15.6 V"
     critical    = "navigation"
   }
@@ -699,11 +708,12 @@ branch "instruments" {
   from  = bus.panel
 
   fuse {
-    label          = "4 Instruments and pilot, 10 A"
-    kind           = "blade"
-    rating         = "10 A"
-    voltage_rating = "32 V dc"
-    interrupting   = "1 kA"
+    label             = "4 Instruments and pilot, 10 A"
+    kind              = "blade"
+    rating            = "10 A"
+    voltage_rating    = "32 V dc"
+    interrupting      = "1 kA"
+    series_rated_with = fuse.house_main
   }
 
   conductor {
@@ -714,9 +724,11 @@ branch "instruments" {
   }
 
   load "depth_and_wind" {
-    kind     = "electronics"
-    draw     = "1.2 A"
-    critical = "navigation"
+    kind        = "electronics"
+    draw        = "1.2 A"
+    voltage_min = "9 V"
+    voltage_max = "32 V"
+    critical    = "navigation"
   }
 
   load "pilot" {
@@ -731,11 +743,12 @@ branch "saloon_lights" {
   from  = bus.panel
 
   fuse {
-    label          = "5 Saloon lights, 5 A"
-    kind           = "blade"
-    rating         = "5 A"
-    voltage_rating = "32 V dc"
-    interrupting   = "1 kA"
+    label             = "5 Saloon lights, 5 A"
+    kind              = "blade"
+    rating            = "5 A"
+    voltage_rating    = "32 V dc"
+    interrupting      = "1 kA"
+    series_rated_with = fuse.house_main
   }
 
   conductor {
@@ -757,11 +770,12 @@ branch "fridge" {
   from  = bus.panel
 
   fuse {
-    label          = "6 Fridge, 10 A"
-    kind           = "blade"
-    rating         = "10 A"
-    voltage_rating = "32 V dc"
-    interrupting   = "1 kA"
+    label             = "6 Fridge, 10 A"
+    kind              = "blade"
+    rating            = "10 A"
+    voltage_rating    = "32 V dc"
+    interrupting      = "1 kA"
+    series_rated_with = fuse.house_main
   }
 
   conductor {
@@ -783,11 +797,12 @@ branch "water" {
   from  = bus.panel
 
   fuse {
-    label          = "7 Fresh water, 7.5 A"
-    kind           = "blade"
-    rating         = "7.5 A"
-    voltage_rating = "32 V dc"
-    interrupting   = "1 kA"
+    label             = "7 Fresh water, 7.5 A"
+    kind              = "blade"
+    rating            = "7.5 A"
+    voltage_rating    = "32 V dc"
+    interrupting      = "1 kA"
+    series_rated_with = fuse.house_main
   }
 
   conductor {

@@ -341,7 +341,7 @@ source "fixed" {
   chemistry       = "agm"
   voltage         = "12 V"
   capacity        = "50 Ah"
-  short_circuit   = "1.4 kA"
+  short_circuit   = "1.1 kA"
   discharge_limit = "50 A"
   charge_limit    = "15 A"
   compartment     = compartment.front_box
@@ -455,11 +455,12 @@ branch "ceiling" {
   from  = bus.dc_half
 
   fuse {
-    label          = "1 Ceiling lights, 5 A"
-    kind           = "blade"
-    rating         = "5 A"
-    voltage_rating = "32 V dc"
-    interrupting   = "1 kA"
+    label             = "1 Ceiling lights, 5 A"
+    kind              = "blade"
+    rating            = "5 A"
+    voltage_rating    = "32 V dc"
+    interrupting      = "1 kA"
+    series_rated_with = fuse.pack_main
   }
 
   conductor {
@@ -488,11 +489,12 @@ branch "water" {
   from  = bus.dc_half
 
   fuse {
-    label          = "2 Water pump, 10 A"
-    kind           = "blade"
-    rating         = "10 A"
-    voltage_rating = "32 V dc"
-    interrupting   = "1 kA"
+    label             = "2 Water pump, 10 A"
+    kind              = "blade"
+    rating            = "10 A"
+    voltage_rating    = "32 V dc"
+    interrupting      = "1 kA"
+    series_rated_with = fuse.pack_main
   }
 
   conductor {
@@ -515,11 +517,12 @@ branch "fridge" {
   from  = bus.dc_half
 
   fuse {
-    label          = "3 Fridge, 10 A"
-    kind           = "blade"
-    rating         = "10 A"
-    voltage_rating = "32 V dc"
-    interrupting   = "1 kA"
+    label             = "3 Fridge, 10 A"
+    kind              = "blade"
+    rating            = "10 A"
+    voltage_rating    = "32 V dc"
+    interrupting      = "1 kA"
+    series_rated_with = fuse.pack_main
   }
 
   conductor {
@@ -760,6 +763,8 @@ load "brakes" {
   draw          = "5.8 A"
   behavior      = "resistive"
   rated_voltage = "12 V"
+  voltage_min   = "8 V"
+  voltage_max   = "16 V"
   critical      = "life-safety"
   own_battery   = false
   needed_in     = [mode.towing]

@@ -711,6 +711,7 @@ branch "radio_link" {
 use "reading" {
   kit        = "./kits/reading-light.wiring.hcl"
   feed       = bus.dc_panel
+  main       = fuse.step_down
   fuse_label = "D4 Reading light, 3 A"
   length     = "5.5 m"
 }

@@ -64,15 +64,15 @@ source "alternator" {
 }
 
 source "start" {
-  label         = "Vehicle battery"
-  kind          = "battery"
-  role          = "starting"
-  chemistry     = "flooded"
-  voltage       = "12 V"
-  capacity      = "95 Ah"
-  charge_limit  = "20 A"
-  short_circuit = "2.8 kA"
-  compartment   = compartment.engine_bay
+  label        = "Vehicle battery"
+  kind         = "battery"
+  role         = "starting"
+  chemistry    = "flooded"
+  voltage      = "12 V"
+  capacity     = "95 Ah"
+  charge_limit = "20 A"
+  resistance   = "5 mohm"
+  compartment  = compartment.engine_bay
 }
 
 fuse "alternator" {
@@ -126,31 +126,19 @@ fuse "converter_in" {
   rating         = "60 A"
   voltage_rating = "58 V dc"
   interrupting   = "10 kA"
-  on             = source.start.pos
+  on             = source.start
   compartment    = compartment.engine_bay
 }
 
 conductor "converter_run" {
   from       = fuse.converter_in.load
-  to         = converter.charge.in.pos
-  polarity   = "positive"
+  to         = converter.charge.in
   size       = "6 AWG"
   length     = "4.8 m"
   insulation = let.jacket
-  bundle     = 1
+  bundle     = 2
   sheathed   = true
   through    = [compartment.engine_bay, compartment.under_bed]
-}
-
-conductor "converter_ground" {
-  from       = converter.charge.in.neg
-  to         = bus.body
-  polarity   = "negative"
-  size       = "6 AWG"
-  length     = "0.5 m"
-  insulation = let.jacket
-  bundle     = 1
-  through    = [compartment.under_bed]
 }
 
 converter "charge" {
@@ -158,7 +146,7 @@ converter "charge" {
   kind           = "dc-dc"
   rated          = "440 W"
   efficiency     = 0.9
-  isolated       = false
+  isolated       = true
   blocks_reverse = true
   limits_current = true
   trigger        = "ignition"
@@ -287,7 +275,7 @@ branch "alarm" {
   load "alarm" {
     kind        = "alarm"
     draw        = "110 mA"
-    voltage_min = "9 V"
+    voltage_min = "8 V"
     voltage_max = "16 V"
     critical    = "life-safety"
     own_battery = false
@@ -320,6 +308,7 @@ branch "heater" {
     draw        = "8.3 A"
     max_fuse    = "15 A"
     voltage_min = "10.5 V"
+    voltage_max = "16 V"
     critical    = "none"
     notes       = "It must run down by itself: cutting its power while it burns cooks it."
   }
@@ -551,11 +540,12 @@ branch "ceiling" {
   from  = bus.panel
 
   fuse {
-    label          = "1 Ceiling lights, 5 A"
-    kind           = "blade"
-    rating         = "5 A"
-    voltage_rating = "32 V dc"
-    interrupting   = "1 kA"
+    label             = "1 Ceiling lights, 5 A"
+    kind              = "blade"
+    rating            = "5 A"
+    voltage_rating    = "32 V dc"
+    interrupting      = "1 kA"
+    series_rated_with = fuse.house_main
   }
 
   conductor {
@@ -585,11 +575,12 @@ branch "fan" {
   from  = bus.panel
 
   fuse {
-    label          = "2 Roof fans, 7.5 A"
-    kind           = "blade"
-    rating         = "7.5 A"
-    voltage_rating = "32 V dc"
-    interrupting   = "1 kA"
+    label             = "2 Roof fans, 7.5 A"
+    kind              = "blade"
+    rating            = "7.5 A"
+    voltage_rating    = "32 V dc"
+    interrupting      = "1 kA"
+    series_rated_with = fuse.house_main
   }
 
   conductor {
@@ -617,11 +608,12 @@ branch "fridge" {
   from  = bus.panel
 
   fuse {
-    label          = "3 Fridge, 15 A"
-    kind           = "blade"
-    rating         = "15 A"
-    voltage_rating = "32 V dc"
-    interrupting   = "1 kA"
+    label             = "3 Fridge, 15 A"
+    kind              = "blade"
+    rating            = "15 A"
+    voltage_rating    = "32 V dc"
+    interrupting      = "1 kA"
+    series_rated_with = fuse.house_main
   }
 
   conductor {
@@ -645,11 +637,12 @@ branch "water" {
   from  = bus.panel
 
   fuse {
-    label          = "4 Water pump, 10 A"
-    kind           = "blade"
-    rating         = "10 A"
-    voltage_rating = "32 V dc"
-    interrupting   = "1 kA"
+    label             = "4 Water pump, 10 A"
+    kind              = "blade"
+    rating            = "10 A"
+    voltage_rating    = "32 V dc"
+    interrupting      = "1 kA"
+    series_rated_with = fuse.house_main
   }
 
   conductor {
@@ -671,11 +664,12 @@ branch "usb" {
   from  = bus.panel
 
   fuse {
-    label          = "5 USB sockets, 7.5 A"
-    kind           = "blade"
-    rating         = "7.5 A"
-    voltage_rating = "32 V dc"
-    interrupting   = "1 kA"
+    label             = "5 USB sockets, 7.5 A"
+    kind              = "blade"
+    rating            = "7.5 A"
+    voltage_rating    = "32 V dc"
+    interrupting      = "1 kA"
+    series_rated_with = fuse.house_main
   }
 
   conductor {
@@ -696,6 +690,7 @@ use "left_bunk" {
   kit        = "./kits/reading-light.wiring.hcl"
   feed       = bus.panel
   fuse_label = "6 Left bunk, 3 A"
+  main       = fuse.house_main
   length     = "2.6 m"
 }
 
@@ -703,18 +698,20 @@ use "right_bunk" {
   kit        = "./kits/reading-light.wiring.hcl"
   feed       = bus.panel
   fuse_label = "7 Right bunk, 3 A"
+  main       = fuse.house_main
   length     = "3.8 m"
   draw       = "0.4 A"
 }
 
 # The step light's return is the sill it is screwed to.
 fuse "step_light" {
-  label          = "8 Step light, 3 A"
-  kind           = "blade"
-  rating         = "3 A"
-  voltage_rating = "32 V dc"
-  interrupting   = "1 kA"
-  on             = bus.panel
+  label             = "8 Step light, 3 A"
+  kind              = "blade"
+  rating            = "3 A"
+  voltage_rating    = "32 V dc"
+  interrupting      = "1 kA"
+  series_rated_with = fuse.house_main
+  on                = bus.panel
 }
 
 conductor "step_light" {

@@ -319,7 +319,7 @@ load "bilge_pump" {
   kind        = "bilge-pump"
   draw        = "2.8 A"
   max_fuse    = "5 A"
-  voltage_min = "10 V"
+  voltage_min = "9 V"
   voltage_max = "15 V"
   critical    = "life-safety"
   own_battery = false
@@ -610,17 +610,21 @@ branch "running_lights" {
   }
 
   load "sidelights" {
-    kind     = "light"
-    draw     = "0.5 A"
-    critical = "navigation"
-    switched = true
+    kind        = "light"
+    draw        = "0.5 A"
+    voltage_min = "9 V"
+    voltage_max = "32 V"
+    critical    = "navigation"
+    switched    = true
   }
 
   load "steaming_light" {
-    kind     = "light"
-    draw     = "0.3 A"
-    critical = "navigation"
-    switched = true
+    kind        = "light"
+    draw        = "0.3 A"
+    voltage_min = "9 V"
+    voltage_max = "32 V"
+    critical    = "navigation"
+    switched    = true
   }
 }
 
@@ -645,10 +649,12 @@ branch "anchor_light" {
   }
 
   load "anchor_light" {
-    kind     = "light"
-    draw     = "0.25 A"
-    critical = "navigation"
-    switched = true
+    kind        = "light"
+    draw        = "0.25 A"
+    voltage_min = "9 V"
+    voltage_max = "32 V"
+    critical    = "navigation"
+    switched    = true
   }
 }
 
@@ -675,7 +681,7 @@ branch "radio" {
     kind        = "electronics"
     draw        = "5.5 A"
     max_fuse    = "10 A"
-    voltage_min = "10.8 V"
+    voltage_min = "9 V"
     voltage_max = "15.6 V"
     critical    = "navigation"
   }
@@ -701,9 +707,11 @@ branch "instruments" {
   }
 
   load "depth_and_wind" {
-    kind     = "electronics"
-    draw     = "1.2 A"
-    critical = "navigation"
+    kind        = "electronics"
+    draw        = "1.2 A"
+    voltage_min = "9 V"
+    voltage_max = "32 V"
+    critical    = "navigation"
   }
 
   load "pilot" {

@@ -759,6 +759,8 @@ load "brakes" {
   draw          = "5.8 A"
   behavior      = "resistive"
   rated_voltage = "12 V"
+  voltage_min   = "8 V"
+  voltage_max   = "16 V"
   critical      = "life-safety"
   own_battery   = false
   needed_in     = [mode.towing]

@@ -287,7 +287,7 @@ branch "alarm" {
   load "alarm" {
     kind        = "alarm"
     draw        = "110 mA"
-    voltage_min = "9 V"
+    voltage_min = "8 V"
     voltage_max = "16 V"
     critical    = "life-safety"
     own_battery = false
@@ -320,6 +320,7 @@ branch "heater" {
     draw        = "8.3 A"
     max_fuse    = "15 A"
     voltage_min = "10.5 V"
+    voltage_max = "16 V"
     critical    = "none"
     notes       = "It must run down by itself: cutting its power while it burns cooks it."
   }

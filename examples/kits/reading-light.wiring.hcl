@@ -7,6 +7,10 @@ parameter "feed" {
   notes = "The bus that its fuse sits on."
 }
 
+parameter "main" {
+  notes = "The device ahead of that bus, with which its fuse is series rated."
+}
+
 parameter "fuse_label" {
   notes = "What the fuse panel says."
 }
@@ -21,12 +25,13 @@ parameter "draw" {
 }
 
 fuse "light" {
-  label          = parameter.fuse_label
-  kind           = "blade"
-  rating         = "3 A"
-  voltage_rating = "32 V dc"
-  interrupting   = "1 kA"
-  on             = parameter.feed
+  label             = parameter.fuse_label
+  kind              = "blade"
+  rating            = "3 A"
+  voltage_rating    = "32 V dc"
+  interrupting      = "1 kA"
+  series_rated_with = parameter.main
+  on                = parameter.feed
 }
 
 conductor "lead" {

@@ -8,7 +8,8 @@
 // plan bounds is named as missing and counted as nothing: a result with something missing is a least
 // figure, good enough to break a rule, never to satisfy one.
 //
-// Point is the solved operating point of one state; lint/solve finds it.
+// Point is the solved operating point of one state; lint/solve finds it. Faults is one live section of
+// the network as bolted shorts find it, solved once for all places.
 package circuit
 
 import (

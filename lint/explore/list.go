@@ -147,6 +147,9 @@ func (s *Space) ends(a Ask, v int, t *network.Throw, pos []int) bool {
 // Allows says whether any allowed state stands at positions; known is false where the bound ended
 // the search without one.
 func (s *Space) Allows(at map[int]int) (ok, known bool) {
+	if len(s.forbid(at)) > 0 {
+		return false, true
+	}
 	c := Ask{At: at}.choice(s, -1)
 	for g := range s.groups {
 		any := false
@@ -157,13 +160,32 @@ func (s *Space) Allows(at map[int]int) (ok, known bool) {
 	return true, true
 }
 
-// Excludes names the interlocks each of which, taken away alone, would let some state stand at
-// positions that none stands at.
+// Excludes names the interlocks that forbid positions outright; where none does, those each of which,
+// taken away alone, would let some state stand at them.
 func (s *Space) Excludes(at map[int]int) []*schema.Interlock {
-	var out []*schema.Interlock
+	out := s.forbid(at)
+	if len(out) > 0 {
+		return out
+	}
 	for _, x := range s.Net.Plan.Interlocks {
 		if ok, _ := s.Without(x).Allows(at); ok {
 			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// forbid lists the interlocks with a combination all of which is in the positions.
+func (s *Space) forbid(at map[int]int) []*schema.Interlock {
+	var out []*schema.Interlock
+	for _, c := range s.never {
+		hit := true
+		for i, v := range c.vars {
+			p, held := at[v]
+			hit = hit && held && p == c.at[i]
+		}
+		if hit && !slices.Contains(out, c.by) {
+			out = append(out, c.by)
 		}
 	}
 	return out

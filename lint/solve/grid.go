@@ -27,7 +27,7 @@ func NewGrid(nodes int, branches []Branch) (*Grid, error) {
 		}
 	}
 	var err error
-	if g.factor, err = newFactor(g.rows.n, near); err != nil {
+	if g.factor, err = newFactor(g.rows.n, near, true); err != nil {
 		return nil, err
 	}
 	if !g.stamp() {
@@ -47,14 +47,13 @@ func (g *Grid) stamp() bool {
 			continue
 		}
 		if i >= 0 {
-			f.diag[f.at[i]] += 1 / b.Ohms
+			f.values[f.at[i]] += 1 / b.Ohms
 		}
 		if j >= 0 {
-			f.diag[f.at[j]] += 1 / b.Ohms
+			f.values[f.at[j]] += 1 / b.Ohms
 		}
 		if i >= 0 && j >= 0 {
-			*f.entry(f.code(f.at[i], f.at[j])) -= 1 / b.Ohms
-			*f.entry(f.code(f.at[j], f.at[i])) -= 1 / b.Ohms
+			f.values[f.code(min(f.at[i], f.at[j]), max(f.at[i], f.at[j]))] -= 1 / b.Ohms
 		}
 	}
 	return f.decompose()
@@ -73,7 +72,9 @@ func (g *Grid) Volts(amps []float64) []float64 {
 		}
 	}
 	g.factor.solve(x)
-	return g.rows.volts(x)
+	volts := make([]float64, g.net.Nodes)
+	g.rows.spread(volts, x)
+	return volts
 }
 
 // Currents gives the currents by branch, from A to B in A, at voltages that Volts gave for the same

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"ferrule/lint/circuit"
 	"ferrule/lint/derive"
 	"ferrule/lint/tables"
 	"ferrule/schema"
@@ -75,11 +76,11 @@ func TestFirstDevice(t *testing.T) {
 // an engineering note that copies them).
 func TestOpens(t *testing.T) {
 	for _, x := range []struct{ rating, amps, within float64 }{{10, 20, 5}, {60, 81, 1800}, {60, 120, 50}, {60, 210, 7}} {
-		if n, ok := opening(blade(x.rating), x.amps); !ok || math.Abs(n.Value-x.within) > 1e-6*x.within {
+		if n, ok := circuit.Opens(blade(x.rating), x.amps); !ok || math.Abs(n.Value-x.within) > 1e-6*x.within {
 			t.Errorf("a %g A blade at %g A opens within %g s (known: %t), want %g s", x.rating, x.amps, n.Value, ok, x.within)
 		}
 	}
-	if _, ok := opening(blade(60), 80); ok {
+	if _, ok := circuit.Opens(blade(60), 80); ok {
 		t.Error("a 60 A blade is said to open at 80 A, below its first gate of 135 %")
 	}
 }

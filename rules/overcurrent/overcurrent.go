@@ -6,9 +6,13 @@ import "ferrule/lint"
 
 // Rules lists the family's rules, by id.
 var Rules = []*lint.Rule{
+	clearsTooLate,
+	interruptingRating,
+	limitedSourceCannotClear,
 	oversizeDevice,
 	secondSourceUnguarded,
 	undersizeDevice,
 	unprotectedRun,
 	voltageRating,
+	wrongDeviceTripsFirst,
 }

@@ -19,7 +19,7 @@ var undersizeDevice = &lint.Rule{
 	When: "What may pass a device for three hours or longer is above 80 % of its rating; or what passes it for a shorter time, or while a load starts, is above its rating for longer " +
 		"than it takes to open.",
 	Why: "Loss of use first, hence notice; caution where a life-safety or navigation load goes dark with it. A device that opens for nothing is the one that somebody replaces by a bigger one.",
-	Numbers: "The sum of what can be drawn beyond the device, and no more than what can be given before it, not capped by any device. Loads that run less than 3 h a day are brief: each " +
+	Numbers: "What can be drawn beyond the device, each part at the volts that the circuit is solved to leave it, and no more than what can be given before it, not capped by any device. Loads that run less than 3 h a day are brief: each " +
 		"of their times is compared with what still runs then. The time to open is that of the device's own `curve`, else of the published or assumed gates of its kind; a load's start holds where the " +
 		"gates say that the device does not open before.",
 	Not:   "A short-duty winch or jack that is done before the device opens. Devices marked for 100 % of their rating. Whether the wire allows a bigger device is overcurrent/oversize-device.",
@@ -155,7 +155,7 @@ func (x *loading) brief(v *lint.Verdict) {
 			continue
 		}
 		amps := x.runningFor(h.Value)
-		if opens, ok := opening(x.fuse, amps.Value); ok && h.Value > opens.Value {
+		if opens, ok := circuit.Opens(x.fuse, amps.Value); ok && h.Value > opens.Value {
 			v.Numbers = append(v.Numbers, amps, opens)
 			v.Outcome = lint.Violated
 			v.Message = fmt.Sprintf("%s (%s) carries %s for longer than the %s after which it opens.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), amps.Text(), opens.Text())
@@ -194,7 +194,7 @@ func (x *loading) starting(v *lint.Verdict) {
 			continue
 		}
 		v.Numbers = append(v.Numbers, peak)
-		opens, ok := opening(x.fuse, peak.Value)
+		opens, ok := circuit.Opens(x.fuse, peak.Value)
 		switch {
 		case ok && l.SurgeTime.Set && l.SurgeTime.Value > opens.Value:
 			v.Numbers = append(v.Numbers, opens)
@@ -202,7 +202,7 @@ func (x *loading) starting(v *lint.Verdict) {
 			v.Message = fmt.Sprintf("%s (%s) opens within %s at %s, and %s takes %s to start.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), opens.Text(), peak.Text(), lint.Quote(l), derive.Text(l.SurgeTime.Value, "s"))
 			x.place(v)
 			return
-		case l.SurgeTime.Set && l.SurgeTime.Value <= staysClosed(x.fuse, peak.Value), v.Outcome != lint.Holds:
+		case l.SurgeTime.Set && l.SurgeTime.Value <= circuit.StaysClosed(x.fuse, peak.Value), v.Outcome != lint.Holds:
 			continue
 		case l.SurgeTime.Set:
 			v.Missing = []lint.Missing{{Subject: x.fuse.Addr, Attribute: "curve"}}

@@ -7,9 +7,12 @@ import (
 
 	"ferrule/lint"
 	"ferrule/rules/backfeed"
+	"ferrule/rules/bonding"
 	"ferrule/rules/charging"
 	"ferrule/rules/conductor"
+	"ferrule/rules/converter"
 	lifesafety "ferrule/rules/life-safety"
+	"ferrule/rules/load"
 	"ferrule/rules/overcurrent"
 	"ferrule/rules/plan"
 	"ferrule/rules/solar"
@@ -19,7 +22,7 @@ import (
 
 // All lists every rule, by id.
 func All() []*lint.Rule {
-	all := slices.Concat(backfeed.Rules, charging.Rules, conductor.Rules, lifesafety.Rules,
+	all := slices.Concat(backfeed.Rules, bonding.Rules, charging.Rules, conductor.Rules, converter.Rules, lifesafety.Rules, load.Rules,
 		overcurrent.Rules, plan.Rules, solar.Rules, source.Rules, switching.Rules)
 	slices.SortFunc(all, func(a, b *lint.Rule) int { return strings.Compare(a.ID, b.ID) })
 	return all

@@ -1,0 +1,43 @@
+# It loses just under a tenth, and stands just above what it needs.
+
+system "t" {
+  practice = ["general"]
+  ambient  = "30 C"
+}
+
+source "house" {
+  label     = "House battery"
+  kind      = "battery"
+  chemistry = "agm"
+  voltage   = "12 V"
+  capacity  = "200 Ah"
+}
+
+bus "panel" {
+  label = "Panel"
+}
+
+conductor "feed" {
+  from       = source.house
+  to         = bus.panel
+  size       = "2 AWG"
+  length     = "1 m"
+  insulation = "105 C"
+}
+
+conductor "fridge" {
+  from       = bus.panel
+  to         = load.fridge
+  size       = "16 AWG"
+  length     = "5 m"
+  insulation = "105 C"
+}
+
+load "fridge" {
+  label = "Fridge"
+  kind = "motor"
+  draw = "6 A"
+  behavior = "constant-current"
+  voltage_min = "10.4 V"
+  voltage_max = "12.9 V"
+}

@@ -77,6 +77,7 @@ const examples = `  ferrule lint camper.wiring.hcl                    lint one p
   ferrule lint -r .                                 all plans in this folder and below it
   ferrule lint --practice us-boat sloop.wiring.hcl  graded as a boat
   ferrule explain camper.wiring.hcl --finding 3     one finding, with every number
+  ferrule states camper.wiring.hcl                  what is live in each state, with volts and amps
   ferrule rules                                     what is looked for
   ferrule explain overcurrent/unprotected-run       one rule, and where it comes from
 
@@ -94,7 +95,7 @@ func (c *cli) root() *cobra.Command {
 			return cmd.Help()
 		},
 	}
-	root.AddCommand(c.lintCommand(), c.explainCommand(), c.rulesCommand(), c.wiresCommand())
+	root.AddCommand(c.lintCommand(), c.explainCommand(), c.rulesCommand(), c.statesCommand(), c.wiresCommand())
 	root.InitDefaultCompletionCmd("completion")
 	for _, sub := range root.Commands() {
 		if sub.Name() == "completion" {

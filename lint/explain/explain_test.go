@@ -102,7 +102,7 @@ func TestFindingPage(t *testing.T) {
 
 func TestDerivation(t *testing.T) {
 	var got []string
-	for _, l := range derivation([]derive.Number{ampacity(), ampacity()}) {
+	for _, l := range Derivation([]derive.Number{ampacity(), ampacity()}) {
 		got = append(got, l.Mark+" "+l.Text)
 	}
 	want := []string{
@@ -146,7 +146,7 @@ func TestSharedNumbers(t *testing.T) {
 			derive.Compute(fmt.Sprint("right", i), "r", float64(i), "A", "sum", from...),
 		}
 	}
-	if n := len(derivation(from)); n != 81 {
+	if n := len(Derivation(from)); n != 81 {
 		t.Errorf("%d steps", n)
 	}
 }

@@ -18,7 +18,7 @@ func FindingPage(r *check.Report, f *check.Finding) *Page {
 	p.add("The state", states(v.State)...)
 	p.add("The path", text(strings.Join(v.Path, ", ")))
 	p.add("Other parts concerned", text(strings.Join(v.Related, ", ")))
-	p.add("How the numbers come about", derivation(v.Numbers)...)
+	p.add("How the numbers come about", Derivation(v.Numbers)...)
 	p.add("What is missing", missing(v)...)
 	p.add("Numbers and limits of the rule", text(f.Rule.Numbers))
 	p.add("What an expert would measure", text(meter(f.Rule)))

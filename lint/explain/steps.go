@@ -26,9 +26,9 @@ func Origin(s derive.Step) string {
 	return "computed: " + s.Source
 }
 
-// derivation writes numbers as numbered steps, what goes in before what comes out, so that a reader
+// Derivation writes numbers as numbered steps, what goes in before what comes out, so that a reader
 // can work each one out again by hand.
-func derivation(numbers []derive.Number) []Line {
+func Derivation(numbers []derive.Number) []Line {
 	var out []Line
 	at := map[derive.Step]int{}
 	derive.Walk(numbers, func(n derive.Number) {

@@ -219,7 +219,13 @@ func validate(t *testing.T, r *Run) {
 	if err := JSON(&b, r); err != nil {
 		t.Fatal(err)
 	}
-	form, err := jsonschema.UnmarshalJSON(bytes.NewReader(Schema))
+	meets(t, Schema, &b)
+}
+
+// meets validates a document against a schema.
+func meets(t *testing.T, schema []byte, document *bytes.Buffer) {
+	t.Helper()
+	form, err := jsonschema.UnmarshalJSON(bytes.NewReader(schema))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -232,7 +238,7 @@ func validate(t *testing.T, r *Run) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	value, err := jsonschema.UnmarshalJSON(&b)
+	value, err := jsonschema.UnmarshalJSON(document)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -36,7 +36,7 @@ type Circuit struct {
 
 	currents map[*network.Zone]map[int]Current
 	returns  map[int]Current
-	points   map[*explore.View][]*Point
+	solved   map[*explore.View]*solvedView
 	loads    map[int]demand
 	inputs   map[int]demand
 	sides    []side // by zone; nil until asked for
@@ -53,7 +53,7 @@ type Circuit struct {
 // New prepares the numbers of a network.
 func New(space *explore.Space, g Guesses) *Circuit {
 	return &Circuit{Net: space.Net, Space: space, Guesses: g,
-		currents: map[*network.Zone]map[int]Current{}, points: map[*explore.View][]*Point{}, loads: map[int]demand{}, inputs: map[int]demand{}, highs: map[network.NodeID]highest{}, strings: map[*network.Zone]*network.Zone{}, lows: map[*network.Zone]*lows{}, ohms: map[ohmsKey]ohms{}}
+		currents: map[*network.Zone]map[int]Current{}, solved: map[*explore.View]*solvedView{}, loads: map[int]demand{}, inputs: map[int]demand{}, highs: map[network.NodeID]highest{}, strings: map[*network.Zone]*network.Zone{}, lows: map[*network.Zone]*lows{}, ohms: map[ohmsKey]ohms{}}
 }
 
 func (g Guesses) joints() float64 {

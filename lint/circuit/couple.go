@@ -41,7 +41,7 @@ func (w *wiring) takers() {
 		x := &w.c.Net.Converters[i]
 		_, coupled := w.converters[i]
 		_, diode := w.diodes[i]
-		if !coupled && !diode && w.view.HasConverter(i) && w.fed(x.In) {
+		if !coupled && !diode && !w.set.stopped[i] && w.view.HasConverter(i) && w.fed(x.In) {
 			w.inputAlone(i)
 		}
 	}
@@ -78,6 +78,10 @@ func (w *wiring) couple(i int) {
 	x := &w.c.Net.Converters[i]
 	if x.Kind.Value == "diode" {
 		w.diode(i)
+		return
+	}
+	if w.set.stopped[i] {
+		w.standby(i)
 		return
 	}
 	if x.Kind.Value == "inverter" && !w.drives(x) {
@@ -196,17 +200,26 @@ func (w *wiring) sharers(x *network.Converter) int {
 	return max(n, 1)
 }
 
-// stopUntriggered takes out the converters whose input stands below the voltage that starts them; it is
+// standby is a converter that does not start: its output is dead, and its input draws no more than it
+// idles.
+func (w *wiring) standby(i int) {
+	x := &w.c.Net.Converters[i]
+	if watts := w.idle(x); watts > 0 {
+		w.inputs[i] = w.add(x.In, solve.Element{Kind: solve.Power, Watts: watts, Floor: steadyFloor})
+	}
+}
+
+// stopUntriggered marks the converters whose input stands below the voltage that starts them; it is
 // false where there is none left to stop.
 func (w *wiring) stopUntriggered(p *Point) bool {
 	stopped := false
-	for i, k := range w.converters {
+	for i := range w.converters {
 		x := &w.c.Net.Converters[i]
 		if t := x.Trigger; !t.Set || t.Ignition {
 			continue
 		}
-		if v, ok := p.Across(x.In); ok && v < x.Trigger.Volts && w.net.Converters[k].Amps > 0 {
-			w.net.Converters[k].Amps, w.net.Converters[k].Back, stopped = 0, false, true
+		if v, ok := p.Across(x.In); ok && v < x.Trigger.Volts {
+			w.set.stopped[i], stopped = true, true
 		}
 	}
 	return stopped

@@ -2,12 +2,10 @@ package circuit
 
 import (
 	"math"
-	"sort"
 
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
-	"ferrule/lint/solve"
 	"ferrule/schema"
 )
 
@@ -32,16 +30,14 @@ func (c *Circuit) DropTo(v *explore.View, p network.Port) (best Drop, ok bool) {
 	if len(feeders) == 0 {
 		return best, false
 	}
-	most := math.Inf(-1)
-	var lacks []derive.Missing
-	for _, pt := range c.pointsOf(v) {
-		lacks = merge(lacks, pt.Lacks...)
-		if !pt.Found {
-			if pt.Margin > 0 && pt.stiff(p) {
-				return Drop{From: feeders[0], View: v, Lacks: pt.collapsed()}, true
-			}
-			continue
+	s := c.solvedView(v)
+	for _, low := range s.lows {
+		if x := low.Beside(p); x != nil && x.Folds && x.Port == p {
+			return Drop{From: feeders[0], View: v, Lacks: []derive.Missing{{Subject: c.Net.Nodes[p.Hot].Addr, Attribute: NoPoint}}}, true
 		}
+	}
+	most := math.Inf(-1)
+	for _, pt := range s.points {
 		if from, lost, fed := pt.lost(feeders, p); fed && lost > most {
 			most, best, ok = lost, Drop{From: from, View: v, at: pt}, true
 		}
@@ -49,25 +45,39 @@ func (c *Circuit) DropTo(v *explore.View, p network.Port) (best Drop, ok bool) {
 	switch {
 	case ok:
 		c.explainDrop(&best, p)
-	case len(lacks) > 0: // what feeds it could not be solved
-		return Drop{From: feeders[0], View: v, Lacks: lacks}, true
+	case len(s.lacks) > 0: // what feeds it could not be solved
+		return Drop{From: feeders[0], View: v, Lacks: s.lacks}, true
 	}
 	return best, ok
 }
 
-// pointsOf solves a view with everything on that may run together, at its two corners.
-func (c *Circuit) pointsOf(v *explore.View) []*Point {
-	if list, ok := c.points[v]; ok {
-		return list
+// solvedView is a view with everything on that may run together: at its low corner, and at the end of
+// charge.
+type solvedView struct {
+	lows   []*Low
+	points []*Point // those that there are
+	lacks  []derive.Missing
+}
+
+func (c *Circuit) solvedView(v *explore.View) *solvedView {
+	if s, ok := c.solved[v]; ok {
+		return s
 	}
-	var list []*Point
-	for _, o := range c.occasions(v.Zone) {
-		for _, corner := range []Charge{Empty, EndOfCharge} {
-			list = append(list, c.Point(v, Setting{Charge: corner, High: true, Runs: o.runs}))
+	s := &solvedView{}
+	take := func(p *Point) {
+		s.lacks = merge(s.lacks, p.Lacks...)
+		if p.Found {
+			s.points = append(s.points, p)
 		}
 	}
-	c.points[v] = list
-	return list
+	for _, o := range c.occasions(v.Zone) {
+		low := c.Low(v, LowCase{Runs: o.runs})
+		s.lows = append(s.lows, low)
+		take(low.Rest())
+		take(c.Point(v, Setting{Charge: EndOfCharge, High: true, Runs: o.runs}))
+	}
+	c.solved[v] = s
+	return s
 }
 
 // lost is the least difference between a feeder's volts and a port's.
@@ -83,23 +93,6 @@ func (p *Point) lost(feeders []network.Port, port network.Port) (from network.Po
 		}
 	}
 	return from, max(lost, 0), ok
-}
-
-// collapsed names the constant powers of a point that was not found.
-func (p *Point) collapsed() []derive.Missing {
-	var out []derive.Missing
-	for _, of := range []map[int]int{p.wiring.inputs, p.wiring.converters} {
-		for i := range of {
-			out = merge(out, derive.Missing{Subject: p.c.Net.Converters[i].Addr, Attribute: NoPoint})
-		}
-	}
-	for i, k := range p.wiring.loads {
-		if p.wiring.net.Elements[k].Kind == solve.Power {
-			out = merge(out, derive.Missing{Subject: p.c.Net.Loads[i].Addr, Attribute: NoPoint})
-		}
-	}
-	sort.Slice(out, func(i, j int) bool { return out[i].Subject < out[j].Subject })
-	return out[:min(len(out), 1)]
 }
 
 // explainDrop gives a drop its way and its derivation.

@@ -194,6 +194,13 @@ func (l *Low) Across(p network.Port) (volts float64, ok bool) {
 	return l.AtMost(p)
 }
 
+// Rest is the state without what has no operating point: the state itself where everything has one.
+func (l *Low) Rest() *Point {
+	p := *l.Point
+	p.solution, p.Found = l.rest, l.rest != nil && l.rest.Found
+	return &p
+}
+
 // AtMost is the voltage of a port, in V, with all that has no operating point taken away: the true one
 // is no higher.
 func (l *Low) AtMost(p network.Port) (volts float64, ok bool) {

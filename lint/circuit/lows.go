@@ -3,7 +3,6 @@ package circuit
 import (
 	"ferrule/lint/derive"
 	"ferrule/lint/network"
-	"ferrule/lint/solve"
 )
 
 // lows is the least that loads and converter inputs of a zone are solved to stand at, with everything
@@ -23,28 +22,39 @@ type stand struct {
 const mostSolved = 2048
 
 // lowsOf solves a zone's states. More load never raises a voltage, so everything that may run at
-// once is on.
+// once is on, and nothing charges.
 func (c *Circuit) lowsOf(z *network.Zone) *lows {
 	if l, ok := c.lows[z]; ok {
 		return l
 	}
 	l := &lows{map[int]stand{}, map[int]stand{}}
 	c.lows[z] = l // a ring of questions ends here
+	at := c.LowZone(z)
 	for _, o := range c.occasions(z) {
-		list, _ := c.Space.Views(z, o.filter)
+		list, _ := c.Space.Views(at, o.filter)
 		if len(list) > mostSolved {
 			continue
 		}
 		for _, v := range list {
-			l.take(c, c.Point(v, Setting{Charge: Empty, High: true, Runs: o.runs}))
+			l.take(c, c.Low(v, LowCase{Runs: o.runs}))
 		}
 	}
 	return l
 }
 
-func (l *lows) take(c *Circuit, p *Point) {
+func (l *lows) take(c *Circuit, low *Low) {
+	for _, x := range low.Pulls {
+		of, i := l.inputs, x.Converter
+		if x.Load >= 0 {
+			of, i = l.loads, x.Load
+		}
+		if have := of[i]; x.Folds && have.collapse == nil {
+			have.collapse = low.Point
+			of[i] = have
+		}
+	}
+	p := low.Rest()
 	if !p.Found {
-		l.fold(c, p)
 		return
 	}
 	keep := func(of map[int]stand, i int, port network.Port) {
@@ -63,37 +73,6 @@ func (l *lows) take(c *Circuit, p *Point) {
 	}
 }
 
-// fold records that constant powers on a stiff supply have no operating point. Where only limited
-// supplies feed them the state starves: their limits bound the currents, and that is no collapse.
-func (l *lows) fold(c *Circuit, p *Point) {
-	if p.Margin <= 0 {
-		return
-	}
-	mark := func(of map[int]stand, i, element int, port network.Port) {
-		if p.wiring.net.Elements[element].Kind == solve.Power && p.stiff(port) {
-			have := of[i]
-			have.collapse = p
-			of[i] = have
-		}
-	}
-	for i, k := range p.wiring.loads {
-		mark(l.loads, i, k, c.Net.Loads[i].Port)
-	}
-	for i, k := range p.wiring.inputs {
-		mark(l.inputs, i, k, c.Net.Converters[i].In)
-	}
-}
-
-// stiff says whether a battery of the view is joined across a port.
-func (p *Point) stiff(port network.Port) bool {
-	for i := range p.wiring.sources {
-		if s := &p.c.Net.Sources[i]; s.Kind.Value == "battery" && (p.View.Across(s.Port, port) || p.View.Series(i).Across(port)) {
-			return true
-		}
-	}
-	return false
-}
-
 // solvedLow is the least volts of a load, or of an input; ok is false where no state was solved.
 func (c *Circuit) solvedLow(of func(*lows) map[int]stand, z *network.Zone, i int, port network.Port) (n derive.Number, lacks []derive.Missing, ok bool) {
 	if z == nil {
@@ -105,7 +84,7 @@ func (c *Circuit) solvedLow(of func(*lows) map[int]stand, z *network.Zone, i int
 		return n, nil, false
 	case l.collapse != nil:
 		return n, []derive.Missing{{Subject: c.Net.Nodes[port.Hot].Addr, Attribute: NoPoint}}, true
-	case len(l.at.Lacks) > 0: // what is missing may lower it: the fixed share stands in
+	case l.at == nil || len(l.at.Lacks) > 0: // what is missing may lower it: the fixed share stands in
 		return n, nil, false
 	}
 	n, ok = l.at.VoltsAt(port)
@@ -114,16 +93,3 @@ func (c *Circuit) solvedLow(of func(*lows) map[int]stand, z *network.Zone, i int
 
 // NoPoint is what a current lacks where a constant power has no operating point.
 const NoPoint = "an operating point (converter/constant-power-collapse)"
-
-// Collapse is a state, at its low corner, in which a part has no operating point; nil where it has one
-// in all.
-func (c *Circuit) Collapse(z *network.Zone, load, input int) *Point {
-	if z == nil {
-		return nil
-	}
-	l := c.lowsOf(z)
-	if load >= 0 {
-		return l.loads[load].collapse
-	}
-	return l.inputs[input].collapse
-}

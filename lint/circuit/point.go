@@ -27,6 +27,8 @@ type Setting struct {
 	Runs     func(int) bool // which loads of the network run; nil means all that are there
 	Starting int            // the load that is starting, counted from 1; 0 means none
 	Dark     bool           // no sun
+
+	stopped map[int]bool // converters that do not start, for want of input voltage
 }
 
 // Point is the operating point of a state: every voltage and current of the zone it was asked for.
@@ -48,10 +50,11 @@ type Point struct {
 // together.
 func (c *Circuit) Point(v *explore.View, s Setting) *Point {
 	p := &Point{Setting: s, View: v, c: c}
-	w := c.wire(v, s)
-	p.wiring, p.Lacks = w, w.lacks
-	for range 1 + len(w.converters) {
-		if !p.solve() || !w.stopUntriggered(p) {
+	s.stopped = map[int]bool{}
+	for range 1 + len(c.Net.Converters) {
+		p.wiring = c.wire(v, s)
+		p.Lacks = p.wiring.lacks
+		if !p.solve() || !p.wiring.stopUntriggered(p) {
 			break
 		}
 	}

@@ -1,0 +1,144 @@
+package spicetest
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"ferrule/lint/circuit"
+	"ferrule/lint/explore"
+	"ferrule/lint/network"
+	"ferrule/schema"
+	"ferrule/schema/files"
+)
+
+var corners = []circuit.Charge{circuit.Empty, circuit.Rested, circuit.EndOfCharge}
+
+func numbers(p *schema.Plan) *circuit.Circuit {
+	n, _ := network.Build(p)
+	return circuit.New(explore.New(n, 0), circuit.Guesses{})
+}
+
+// distinct lists the states of a plan that differ, up to so many.
+func distinct(c *circuit.Circuit, most int) (list []*explore.View, all bool) {
+	seen := map[string]bool{}
+	all = true
+	c.Space.Each(func(v *explore.View) {
+		if k := v.Signature(); !seen[k] {
+			if seen[k] = true; len(list) < most {
+				list = append(list, v)
+			} else {
+				all = false
+			}
+		}
+	})
+	return list, all
+}
+
+// Random plans: each run of rapid draws 100 by default, so the tests draw 500 between them.
+const runs = 4
+
+func TestRandomLinearPlansAgree(t *testing.T) { random(t, true, 1) }
+
+func TestRandomPlansAgree(t *testing.T) { random(t, false, runs) }
+
+func random(t *testing.T, linear bool, runs int) {
+	need(t)
+	dir := t.TempDir()
+	var y tally
+	plans, meshed, bad := 0, 0, 0
+	for range runs {
+		rapid.Check(t, func(t *rapid.T) {
+			m := &maker{t: t, linear: linear}
+			text := m.draw()
+			p, diags := schema.Decode("t.wiring.hcl", []byte(text), nil)
+			if diags.HasErrors() {
+				t.Fatalf("%v\n%s", diags, text)
+			}
+			c := numbers(p)
+			views, _ := distinct(c, 60)
+			var cases []state
+			for _, v := range views {
+				cases = append(cases, state{v, setting(t, c)})
+			}
+			plans++
+			if m.meshed {
+				meshed++
+			}
+			if err := y.check(dir, c, shuffled(t, cases, 4)); err != nil {
+				if os.Getenv("TALLY") != "" {
+					bad++
+					first, rest, _ := strings.Cut(err.Error(), "\n")
+					second, _, _ := strings.Cut(rest, "\n")
+					fmt.Println("BAD", bad, first, second)
+					os.WriteFile(fmt.Sprintf("/tmp/sp/keep/%d.txt", bad), []byte(err.Error()+"\nPLAN\n"+text), 0o600)
+					return
+				}
+				t.Fatalf("%v\n%s", err, text)
+			}
+		})
+	}
+	t.Logf("%d plans, %d of them meshed: %+v", plans, meshed, y)
+	enough(t, &y)
+}
+
+func setting(t *rapid.T, c *circuit.Circuit) circuit.Setting {
+	s := circuit.Setting{Charge: rapid.SampledFrom(corners).Draw(t, "corner"), High: rapid.Bool().Draw(t, "high"), Dark: rapid.IntRange(0, 5).Draw(t, "dark") == 0}
+	if n := len(c.Net.Loads); n > 0 && rapid.IntRange(0, 3).Draw(t, "starts") == 0 {
+		s.Starting = rapid.IntRange(1, n).Draw(t, "starting")
+	}
+	return s
+}
+
+// enough fails a comparison that has compared too little to show anything.
+func enough(t *testing.T, y *tally) {
+	t.Helper()
+	if y.found < y.states/2 || y.back > y.states/20 || y.elsewhere > y.states/50 {
+		t.Errorf("too few states stand compared: %+v", *y)
+	}
+}
+
+// Every example in its distinct states, at most 150 of a plan, at all corners.
+func TestExamplesAgree(t *testing.T) {
+	need(t)
+	const most = 150
+	root := filepath.Join("..", "..", "..", "examples")
+	paths, err := files.Find([]string{root, filepath.Join(root, "flawed")}, false)
+	if err != nil || len(paths) < 8 {
+		t.Fatal(paths, err)
+	}
+	dir := t.TempDir()
+	var y tally
+	for _, path := range paths {
+		plan, diags, _ := (&files.Reader{}).Load(path)
+		if diags.HasErrors() {
+			t.Fatal(diags)
+		}
+		c := numbers(plan)
+		views, all := distinct(c, most)
+		var cases []state
+		for _, v := range views {
+			for k, charge := range corners {
+				cases = append(cases, state{v, circuit.Setting{Charge: charge, High: k%2 == 0}})
+			}
+		}
+		before := y
+		for len(cases) > 0 {
+			n := min(len(cases), 60)
+			if err := y.check(dir, c, cases[:n]); err != nil {
+				t.Errorf("%s: %v", path, err)
+				break
+			}
+			cases = cases[n:]
+		}
+		t.Logf("%s: %d states, all of them: %v; %d compared, %d without a point", filepath.Base(path), len(views), all, y.found-before.found, y.none-before.none)
+	}
+	t.Logf("%+v", y)
+	enough(t, &y)
+}
+
+func TestMain(m *testing.M) { os.Exit(m.Run()) }

@@ -1,0 +1,152 @@
+package spicetest
+
+import (
+	"fmt"
+	"strings"
+
+	"ferrule/lint/circuit"
+	"ferrule/lint/explore"
+)
+
+// found is the share of the power at its peak that a tracker draws: a part in a million below it, since
+// the peak itself is the fold.
+const found = 1 - 1e-6
+
+// tracked finds, with ngspice, the most power that each tracker's supply gives at its input: the voltage
+// there is swept. A tracker that a battery feeds is not limited so.
+func tracked(dir string, c *circuit.Circuit, cases []state) ([]map[int]float64, error) {
+	out := make([]map[int]float64, len(cases))
+	var asks []*ask
+	for k, s := range cases {
+		out[k] = map[int]float64{}
+		for i := range c.Net.Converters {
+			if n := sharers(c, s.view, i); n > 0 {
+				if a := hold(c, s, i); a != nil {
+					a.give, a.sharers = out[k], float64(n)
+					asks = append(asks, a)
+				}
+			}
+		}
+	}
+	for range 2 {
+		jobs := make([]job, len(asks))
+		for k, a := range asks {
+			jobs[k] = job{a.netlist + a.start + ".end\n", fmt.Sprintf("dc vh %.15g %.15g %.15g", a.high, a.low, (a.low-a.high)/400)}
+		}
+		plots, err := simulate(dir, jobs)
+		if err != nil {
+			return nil, err
+		}
+		for k, a := range asks {
+			if plots[k] == nil {
+				return nil, fmt.Errorf("no sweep of a tracker's input\n%s", a.netlist+a.start)
+			}
+			a.narrow(plots[k])
+		}
+	}
+	return out, nil
+}
+
+// ask is a sweep of the voltage at a tracker's input, from high down to low.
+type ask struct {
+	netlist   string
+	start     string // the first guess
+	high, low float64
+	tracker   int
+	sharers   float64
+	give      map[int]float64
+}
+
+// narrow notes the peak of a sweep and closes in on it.
+func (a *ask) narrow(p *plot) {
+	best, top := 0.0, 0
+	for k, row := range p.rows {
+		if w := p.at(row, "v(v-sweep)") * p.at(row, "i(vh)"); w > best {
+			best, top = w, k
+		}
+	}
+	if best > 0 {
+		a.give[a.tracker] = best * found / a.sharers
+	}
+	above, below := p.rows[max(top-1, 0)], p.rows[min(top+1, len(p.rows)-1)]
+	a.high, a.low, a.start = p.at(above, "v(v-sweep)"), p.at(below, "v(v-sweep)"), ""
+	for name := range p.column {
+		if strings.HasPrefix(name, "v(n") {
+			a.start += fmt.Sprintf(".nodeset %s=%.17g\n", name, p.at(above, name))
+		}
+	}
+}
+
+// sharers counts the trackers on the supply of one, itself among them; 0 where it is none that its
+// supply limits.
+func sharers(c *circuit.Circuit, v *explore.View, i int) (n int) {
+	x := &c.Net.Converters[i]
+	if x.Kind.Value != "mppt" || !v.HasConverter(i) {
+		return 0
+	}
+	for k := range c.Net.Sources {
+		if s := &c.Net.Sources[k]; s.Kind.Value == "battery" && v.HasSource(k) && v.Joined(s.Hot, x.In.Hot) {
+			return 0
+		}
+	}
+	for k := range c.Net.Converters {
+		if o := &c.Net.Converters[k]; o.Kind.Value == "mppt" && v.HasConverter(k) && v.Joined(o.In.Hot, x.In.Hot) {
+			n++
+		}
+	}
+	return n
+}
+
+// hold is what can give power at a tracker's input, with a voltage held there, from that without loads
+// down; nil where nothing does.
+func hold(c *circuit.Circuit, s state, tracker int) *ask {
+	d := empty(c, s.view, s.set)
+	d.edges()
+	for i := range d.net.Sources {
+		x := &d.net.Sources[i]
+		if !d.v.HasSource(i) || !d.stands(x.Port) {
+			continue
+		}
+		if x.Kind.Value == "battery" {
+			d.supplies(x.Port) // of what is behind another converter
+			d.draws(x.Port, fmt.Sprintf("%g*%s", leak, d.across(x.Port)))
+			continue
+		}
+		d.source(i, x)
+	}
+	for range d.net.Converters {
+		for i := range d.net.Converters {
+			d.supplying(i, tracker)
+		}
+	}
+	in := d.net.Converters[tracker].In
+	idle := d.unloaded()
+	high, ok := idle.Across(in)
+	if !d.fed(in) || !ok || high <= 0 {
+		return nil
+	}
+	d.line("vh %s %s 0", d.node(in.Hot), d.node(in.Ret))
+	d.ground()
+	return &ask{netlist: d.text.String(), start: d.nodeset(idle), high: high, tracker: tracker}
+}
+
+// supplying adds the output of another converter as a supply of its own.
+func (d *deck) supplying(i, tracker int) {
+	x := &d.net.Converters[i]
+	if _, done := d.outputs[i]; done || i == tracker || !d.v.HasConverter(i) || !d.fed(x.In) || !d.stands(x.Out) {
+		return
+	}
+	if x.Kind.Value == "diode" {
+		d.diode(i, x)
+		return
+	}
+	volts, most, ok := d.holds(x)
+	if !ok {
+		return
+	}
+	if x.Rated.Set {
+		most = min(most, x.Rated.Value/volts)
+	}
+	d.outputs[i] = d.draws(x.Out, "-("+d.regulated(d.across(x.Out), volts, droop*volts/most, most, false)+")")
+	d.supplies(x.Out)
+}

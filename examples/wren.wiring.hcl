@@ -681,7 +681,7 @@ branch "usb" {
 
   load "usb" {
     kind     = "electronics"
-    draw     = "4.8 A"
+    draw     = "4.5 A"
     critical = "none"
   }
 }

@@ -6,5 +6,8 @@ import "ferrule/lint"
 // Rules lists the family's rules, by id.
 var Rules = []*lint.Rule{
 	ampacity,
+	hotPlace,
+	returnWeakerThanFeed,
+	unequalParallels,
 	voltageDrop,
 }

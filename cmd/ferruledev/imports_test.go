@@ -18,7 +18,7 @@ func TestImports(t *testing.T) {
 		t.Fatal(err)
 	}
 	for line := range strings.Lines(string(out)) {
-		pkg, imports, _ := strings.Cut(strings.TrimSpace(line), ": ")
+		pkg, imports, _ := strings.Cut(strings.TrimSpace(line), ":")
 		pkg = strings.TrimPrefix(pkg, "ferrule/")
 		row, ok := match(allowed, pkg)
 		if !ok {

@@ -9,6 +9,7 @@ package lint
 
 import (
 	"sort"
+	"strings"
 
 	"github.com/hashicorp/hcl/v2"
 
@@ -119,9 +120,11 @@ type Rule struct {
 	Offer   string // what would clear it
 	Meter   string // what an expert would measure; "" where nothing can be measured safely
 	Cites   []Citation
-	Remedy  bool     // an edit of the plan can clear it
-	Folds   []string // ids of rules whose finding on the same part, in a state within this one's, has the same cause
-	Since   string
+	Remedy  bool // an edit of the plan can clear it
+	// Folds are the rules whose finding on the same part, in a state within this one's, has the same
+	// cause: an id, or an id, a space and the one Verdict.Cause of which that is so.
+	Folds []string
+	Since string
 
 	// Exactly one of the two. Run answers for every subject. Review runs after all other rules and
 	// may read what they found: rules about the plan's own promises and guesses.
@@ -156,6 +159,16 @@ func (r *Rule) Top() Severity {
 		top = max(top, w)
 	}
 	return top
+}
+
+// Explains says whether the rule's findings explain what a rule with an id finds, with a cause.
+func (r *Rule) Explains(id, cause string) bool {
+	for _, f := range r.Folds {
+		if rule, only, one := strings.Cut(f, " "); rule == id && (!one || only == cause) {
+			return true
+		}
+	}
+	return false
 }
 
 // CountsAs is the severity that a verdict of the rule counts as: the word itself for a violation;

@@ -26,12 +26,18 @@ func Lacking(m Missing, marked bool) string {
 		return "a search of all states; it met its bound"
 	case m.Subject == "plan" && strings.Contains(m.Attribute, " "):
 		return m.Attribute
-	case strings.Contains(m.Attribute, " "):
-		return m.Attribute + ", for " + m.Subject
+	case strings.Contains(m.Attribute, " ") && !inner(m.Attribute):
+		return m.Attribute + " for " + m.Subject
 	case marked:
 		return "`" + m.Attribute + "` of " + m.Subject
 	}
 	return m.Attribute + " of " + m.Subject
+}
+
+// inner says whether an attribute is one of a block within the part.
+func inner(attribute string) bool {
+	block, _, _ := strings.Cut(attribute, " ")
+	return block == "input" || block == "output" || block == "bms"
 }
 
 // Positions tells a state in a sentence: `"House select" at off and "Pack" absent`.

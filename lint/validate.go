@@ -56,8 +56,9 @@ func (r *Rule) defects() []string {
 		bad(strings.TrimSpace(c.Ref) == "", "a citation has no reference")
 		bad(c.Standing < Read || c.Standing > CommonPractice, fmt.Sprintf("citation %q has no standing", c.Ref))
 	}
-	for _, id := range r.Folds {
-		bad(!idShape().MatchString(id) || id == r.ID, fmt.Sprintf("it cannot fold %q", id))
+	for _, f := range r.Folds {
+		id, cause, one := strings.Cut(f, " ")
+		bad(!idShape().MatchString(id) || id == r.ID || one && cause == "", fmt.Sprintf("it cannot fold %q", f))
 	}
 	bad((r.Run == nil) == (r.Review == nil), "it needs exactly one of Run and Review")
 	return out

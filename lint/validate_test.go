@@ -20,19 +20,20 @@ func TestValidate(t *testing.T) {
 		t.Errorf("two rules of one id: %v", err)
 	}
 	for want, spoil := range map[string]func(*Rule){
-		"family/name":   func(r *Rule) { r.ID = "Sound" },
-		"Claim":         func(r *Rule) { r.Claim = " " },
-		"Not is empty":  func(r *Rule) { r.Not = "" },
-		"Offer":         func(r *Rule) { r.Offer = "" },
-		"Since":         func(r *Rule) { r.Since = "" },
-		"no signal":     func(r *Rule) { r.Words = nil },
-		"invalid":       func(r *Rule) { r.Words = []Severity{0} },
-		"twice":         func(r *Rule) { r.Words = []Severity{Danger, Danger} },
-		"cites nothing": func(r *Rule) { r.Cites = nil },
-		"standing":      func(r *Rule) { r.Cites[0].Standing = 0 },
-		"reference":     func(r *Rule) { r.Cites[0].Ref = "" },
-		"cannot fold":   func(r *Rule) { r.Folds = []string{r.ID} },
-		"exactly one":   func(r *Rule) { r.Run = nil },
+		"family/name":     func(r *Rule) { r.ID = "Sound" },
+		"Claim":           func(r *Rule) { r.Claim = " " },
+		"Not is empty":    func(r *Rule) { r.Not = "" },
+		"Offer":           func(r *Rule) { r.Offer = "" },
+		"Since":           func(r *Rule) { r.Since = "" },
+		"no signal":       func(r *Rule) { r.Words = nil },
+		"invalid":         func(r *Rule) { r.Words = []Severity{0} },
+		"twice":           func(r *Rule) { r.Words = []Severity{Danger, Danger} },
+		"cites nothing":   func(r *Rule) { r.Cites = nil },
+		"standing":        func(r *Rule) { r.Cites[0].Standing = 0 },
+		"reference":       func(r *Rule) { r.Cites[0].Ref = "" },
+		"cannot fold":     func(r *Rule) { r.Folds = []string{r.ID} },
+		`fold "x/other "`: func(r *Rule) { r.Folds = []string{"x/other "} },
+		"exactly one":     func(r *Rule) { r.Run = nil },
 	} {
 		r := sound()
 		spoil(r)

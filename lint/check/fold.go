@@ -19,14 +19,21 @@ func (r *run) fold(items []*item) {
 				index[k] = append(index[k], i)
 			}
 		}
+		absent := "absent " + x.Rule.ID + " " + x.subject()
+		index[absent] = append(index[absent], i)
 	}
 	for _, f := range items {
 		var candidates []int
 		for _, k := range r.asks(f) {
 			for _, i := range index[k] {
-				if explains(items[i], f) {
+				if may(items[i], f) && explains(items[i], f) {
 					candidates = append(candidates, i)
 				}
+			}
+		}
+		for _, i := range index[awaited(f)] {
+			if may(items[i], f) && items[i].Verdict.Outcome == lint.Violated {
+				candidates = append(candidates, i)
 			}
 		}
 		slices.Sort(candidates)
@@ -39,11 +46,26 @@ func (r *run) fold(items []*item) {
 	}
 }
 
-// explains says whether g, about the same part, may swallow f.
-func explains(g, f *item) bool {
+// may says whether f can stand under g at all: nothing graver goes under, nor a fact under what is not proven.
+func may(g, f *item) bool {
 	sure := g.Verdict.Outcome == lint.Violated || f.Verdict.Outcome == lint.NotProven
-	return g != f && sure && g.Severity >= f.Severity && g.Waived == f.Waived &&
-		slices.Contains(g.Rule.Folds, f.Rule.ID) && (len(f.Verdict.State) == 0 || within(f.Verdict.State, g.Verdict.State))
+	return g != f && sure && g.Severity >= f.Severity && g.Waived == f.Waived
+}
+
+// explains says whether g, about the same part, has the cause of f.
+func explains(g, f *item) bool {
+	return g.Rule.Explains(f.Rule.ID, f.Verdict.Cause) && (len(f.Verdict.State) == 0 || within(f.Verdict.State, g.Verdict.State))
+}
+
+// awaited is the key of the finding for want of which f is not proven: the first thing that f misses may
+// name a rule, in parentheses, that says why there is no such thing of a part.
+func awaited(f *item) string {
+	if f.Verdict.Outcome != lint.NotProven || len(f.Verdict.Missing) == 0 {
+		return ""
+	}
+	m := f.Verdict.Missing[0]
+	_, rule, _ := strings.Cut(m.Attribute, "(")
+	return "absent " + strings.TrimSuffix(rule, ")") + " " + m.Subject
 }
 
 // within says whether the states with the positions a are among those with the positions b: a has all

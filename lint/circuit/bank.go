@@ -63,13 +63,9 @@ type Bank struct {
 // NewBank works out the resistances of strings that lie across one port.
 func (c *Circuit) NewBank(v *explore.View, strings [][]int) *Bank {
 	b := &Bank{Strings: strings, net: c.Net}
-	known := map[int]float64{}
 	ohms := func(e int) float64 {
-		if _, ok := known[e]; !ok {
-			r, _ := c.Ohms(e, Operating)
-			known[e] = r.Value + smallOhms
-		}
-		return known[e]
+		r, _ := c.Ohms(e, Operating)
+		return r.Value + smallOhms
 	}
 	for _, s := range strings {
 		low, high := 0.0, 0.0

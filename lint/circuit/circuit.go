@@ -44,16 +44,17 @@ type Circuit struct {
 	highs    map[network.NodeID]highest
 	strings  map[*network.Zone]*network.Zone
 	lows     map[*network.Zone]*lows
+	feeds    map[int]int
+	cuts     map[*network.Zone]map[uint64][]int
 	ohms     map[ohmsKey]ohms
 
-	ohmics      map[ohmicKey]ohmic
 	equivalents map[equivalentKey]equivalent
 }
 
 // New prepares the numbers of a network.
 func New(space *explore.Space, g Guesses) *Circuit {
 	return &Circuit{Net: space.Net, Space: space, Guesses: g,
-		currents: map[*network.Zone]map[int]Current{}, solved: map[*explore.View]*solvedView{}, loads: map[int]demand{}, inputs: map[int]demand{}, highs: map[network.NodeID]highest{}, strings: map[*network.Zone]*network.Zone{}, lows: map[*network.Zone]*lows{}, ohms: map[ohmsKey]ohms{}}
+		currents: map[*network.Zone]map[int]Current{}, solved: map[*explore.View]*solvedView{}, loads: map[int]demand{}, inputs: map[int]demand{}, highs: map[network.NodeID]highest{}, strings: map[*network.Zone]*network.Zone{}, lows: map[*network.Zone]*lows{}, feeds: map[int]int{}, cuts: map[*network.Zone]map[uint64][]int{}, ohms: map[ohmsKey]ohms{}}
 }
 
 func (g Guesses) joints() float64 {

@@ -124,10 +124,7 @@ func (w *wiring) drives(x *network.Converter) bool {
 }
 
 func (w *wiring) efficiency(x *network.Converter) float64 {
-	if x.Efficiency.Set {
-		return w.note(x.Addr, read("efficiency of "+quote(x.Converter), "eta", x.Efficiency, "", x.Converter, "efficiency"))
-	}
-	return w.note(x.Addr, derive.Assume("efficiency of "+quote(x.Converter), "eta", 0.85, "", x.Addr, "efficiency", "common practice"))
+	return w.note(x.Addr, w.c.efficiency(x))
 }
 
 // diode lets current pass one way: without loss where volts are asked high, with the usual loss where
@@ -151,15 +148,14 @@ func (w *wiring) inputAlone(i int) {
 		w.lack(derive.Missing{Subject: x.Addr, Attribute: "what it feeds"})
 		return
 	}
-	out, m := w.c.outputPower(x)
+	in, m := w.c.inputPower(x)
 	most, limited := w.tracked(x)
-	if out.Kind == 0 && !limited {
+	if in.Kind == 0 && !limited {
 		w.lack(m...)
 		return
 	}
 	watts := math.Inf(1)
-	if out.Kind != 0 {
-		in := derive.Compute("input power of "+quote(x.Converter), "Pin", out.Value/w.efficiency(x)+w.idle(x), "W", "Pin = Pout / eta + Pidle", out, w.numbers[x.Addr+" eta"])
+	if in.Kind != 0 {
 		watts = w.note(x.Addr, in)
 	}
 	if limited && most < watts {

@@ -1,6 +1,8 @@
 package circuit
 
 import (
+	"slices"
+
 	"ferrule/lint/derive"
 	"ferrule/lint/network"
 	"ferrule/schema"
@@ -11,7 +13,7 @@ import (
 type demand struct {
 	n     derive.Number // steady
 	surge derive.Number // on starting; Kind 0 where none is stated
-	brief bool          // runs less than three hours a day
+	brief bool          // runs less than three hours a day, or is a starter
 	lacks []derive.Missing
 }
 
@@ -29,16 +31,17 @@ func (c *Circuit) load(i int) demand {
 		return d
 	}
 	l := &c.Net.Loads[i]
-	d := demand{brief: l.HoursPerDay.Set && l.HoursPerDay.Value < threeHours}
+	d := demand{brief: l.HoursPerDay.Set && l.HoursPerDay.Value < threeHours || slices.Contains(c.Starters(), i)}
 	if l.Surge.Set {
 		d.surge = read("starting current of "+quote(l.Load), "Is", l.Surge, "A", l.Load, "surge")
 	}
-	d.n, d.lacks = c.steady(l)
+	d.n, d.lacks = c.steady(i)
 	c.loads[i] = d
 	return d
 }
 
-func (c *Circuit) steady(l *network.Load) (derive.Number, []derive.Missing) {
+func (c *Circuit) steady(i int) (derive.Number, []derive.Missing) {
+	l := &c.Net.Loads[i]
 	if !l.Draw.Set && !l.Power.Set && !l.Resistance.Set {
 		return derive.Number{}, missing(l.Load, "draw")
 	}
@@ -54,22 +57,26 @@ func (c *Circuit) steady(l *network.Load) (derive.Number, []derive.Missing) {
 	}
 	low, high := c.window(l, vn)
 	if c.constantPower(l) {
-		solved, lacks, ok := c.solvedLow(func(s *lows) map[int]stand { return s.loads }, c.Net.ZoneOf(l.Hot), c.loadIndex(l), l.Port)
-		switch {
-		case lacks != nil:
+		solved, lacks := c.solvedLow(func(s *lows) map[int]stand { return s.loads }, i, l.Port, low)
+		if lacks != nil {
 			return derive.Number{}, lacks
-		case ok && !(l.VoltageMin.Set && l.VoltageMin.Value > solved.Value):
+		}
+		if !(l.VoltageMin.Set && l.VoltageMin.Value > solved.Value) {
 			low = solved
 		}
+	}
+	var lacks []derive.Missing
+	if !c.constantPower(l) && (l.Resistance.Set || c.behavior(l, low, high, vn).Source == "resistive") {
+		_, _, lacks = c.Highest(l.Hot)
 	}
 	switch {
 	case l.Resistance.Set:
 		r := read("resistance of "+quote(l.Load), "R", l.Resistance, "ohm", l.Load, "resistance")
-		return derive.Compute("most current of "+quote(l.Load), "I", high.Value/r.Value, "A", "I = Vhigh / R", high, r), nil
+		return derive.Compute("most current of "+quote(l.Load), "I", high.Value/r.Value, "A", "I = Vhigh / R", high, r), lacks
 	case l.Power.Set:
-		return c.fromPower(l, vn, low, high), nil
+		return c.fromPower(l, vn, low, high), lacks
 	}
-	return c.fromDraw(l, vn, low, high), nil
+	return c.fromDraw(l, vn, low, high), lacks
 }
 
 // fromPower and fromDraw scale the stated figure to the voltage at which the behaviour draws most.
@@ -96,15 +103,6 @@ func (c *Circuit) fromDraw(l *network.Load, vn, low, high derive.Number) derive.
 // constantPower says whether a load is known to draw a constant power.
 func (c *Circuit) constantPower(l *network.Load) bool {
 	return !l.Resistance.Set && (l.Behavior.Value == "constant-power" || l.Behavior.Value == "" && l.Kind.Value == "electronics")
-}
-
-func (c *Circuit) loadIndex(l *network.Load) int {
-	for i := range c.Net.Loads {
-		if &c.Net.Loads[i] == l {
-			return i
-		}
-	}
-	return -1
 }
 
 // behavior is the stated behaviour, or constant power for electronics, or the worse of the two; only
@@ -171,7 +169,7 @@ func (c *Circuit) input(i int) demand {
 	c.inputs[i] = demand{} // a ring of converters ends here
 	x := &c.Net.Converters[i]
 	d := demand{}
-	d.n, d.lacks = c.drawn(x)
+	d.n, d.lacks = c.drawn(i)
 	if p := x.Input; p != nil && p.CurrentMax.Set {
 		limit := read("input limit of "+quote(x.Converter), "Imax", p.CurrentMax, "A", x.Converter, "input current_max")
 		if d.n.Kind == 0 || limit.Value < d.n.Value {
@@ -182,7 +180,8 @@ func (c *Circuit) input(i int) demand {
 	return d
 }
 
-func (c *Circuit) drawn(x *network.Converter) (derive.Number, []derive.Missing) {
+func (c *Circuit) drawn(i int) (derive.Number, []derive.Missing) {
+	x := &c.Net.Converters[i]
 	out, lacks := c.outputPower(x)
 	if out.Kind == 0 {
 		return out, lacks
@@ -192,28 +191,57 @@ func (c *Circuit) drawn(x *network.Converter) (derive.Number, []derive.Missing) 
 		return derive.Number{}, missing(x.Converter, "input voltage")
 	}
 	low := c.lowAt(x.In.Hot, vn)
-	if solved, m, ok := c.solvedLow(func(s *lows) map[int]stand { return s.inputs }, c.Net.ZoneOf(x.In.Hot), c.converterIndex(x), x.In); m != nil {
+	if solved, m := c.solvedLow(func(s *lows) map[int]stand { return s.inputs }, i, x.In, low); m != nil {
 		return derive.Number{}, m
-	} else if ok && !c.arrayFed(x) {
+	} else if !c.arrayFed(x) {
 		low = solved
 	}
 	if p := x.Input; p != nil && p.VoltageMin.Set && p.VoltageMin.Value > low.Value {
 		low = read("lowest input voltage of "+quote(x.Converter), "Vlow", p.VoltageMin, "V", x.Converter, "input voltage_min")
 	}
-	eff := derive.Assume("efficiency of "+quote(x.Converter), "eta", 0.85, "", x.Addr, "efficiency", "common practice")
-	if x.Efficiency.Set {
-		eff = read("efficiency of "+quote(x.Converter), "eta", x.Efficiency, "", x.Converter, "efficiency")
+	eff, idle := c.efficiency(x), c.idlePower(x)
+	formula, from := "Iin = Pout / (eta x Vlow)", []derive.Number{out, eff, low}
+	if idle.Kind != 0 {
+		formula, from = "Iin = (Pout / eta + Pidle) / Vlow", []derive.Number{out, eff, idle, low}
 	}
-	return derive.Compute("input current of "+quote(x.Converter), "Iin", out.Value/(eff.Value*low.Value), "A", "Iin = Pout / (eta x Vlow)", out, eff, low), lacks
+	return derive.Compute("input current of "+quote(x.Converter), "Iin", (out.Value/eff.Value+idle.Value)/low.Value, "A", formula, from...), lacks
 }
 
-func (c *Circuit) converterIndex(x *network.Converter) int {
-	for i := range c.Net.Converters {
-		if &c.Net.Converters[i] == x {
-			return i
-		}
+// inputPower is the most power that a converter's input asks for, in W.
+func (c *Circuit) inputPower(x *network.Converter) (derive.Number, []derive.Missing) {
+	out, lacks := c.outputPower(x)
+	if out.Kind == 0 {
+		return out, lacks
 	}
-	return -1
+	eff, idle := c.efficiency(x), c.idlePower(x)
+	formula, from := "Pin = Pout / eta", []derive.Number{out, eff}
+	if idle.Kind != 0 {
+		formula, from = "Pin = Pout / eta + Pidle", append(from, idle)
+	}
+	return derive.Compute("input power of "+quote(x.Converter), "Pin", out.Value/eff.Value+idle.Value, "W", formula, from...), lacks
+}
+
+func (c *Circuit) efficiency(x *network.Converter) derive.Number {
+	if x.Efficiency.Set {
+		return read("efficiency of "+quote(x.Converter), "eta", x.Efficiency, "", x.Converter, "efficiency")
+	}
+	return derive.Assume("efficiency of "+quote(x.Converter), "eta", 0.85, "", x.Addr, "efficiency", "common practice")
+}
+
+// idlePower is what a converter draws with nothing on its output, in W; Kind 0 where the plan does not say.
+func (c *Circuit) idlePower(x *network.Converter) (n derive.Number) {
+	switch q := x.Idle; {
+	case !q.Set:
+		return n
+	case q.Dim == quantity.Power:
+		return read("idle power of "+quote(x.Converter), "Pidle", q, "W", x.Converter, "idle")
+	}
+	vn, ok := c.Nominal(x.In.Hot)
+	if !ok {
+		return n
+	}
+	i := read("idle current of "+quote(x.Converter), "I0", x.Idle, "A", x.Converter, "idle")
+	return derive.Compute("idle power of "+quote(x.Converter), "Pidle", i.Value*vn.Value, "W", "Pidle = I0 x Vn", i, vn)
 }
 
 // arrayFed says whether arrays alone feed a converter's input.
@@ -239,8 +267,8 @@ func (c *Circuit) outputPower(x *network.Converter) (derive.Number, []derive.Mis
 	return derive.Number{}, missing(x.Converter, "output current_max")
 }
 
-// inverterPower is the sum of an inverter's loads, or its rating where none is drawn or the sum
-// exceeds it.
+// inverterPower is the sum of an inverter's loads and of the chargers that it feeds, or its rating where
+// none is drawn or the sum exceeds it.
 func (c *Circuit) inverterPower(x *network.Converter) (derive.Number, []derive.Missing) {
 	var sum derive.Number
 	var from []derive.Number
@@ -259,6 +287,14 @@ func (c *Circuit) inverterPower(x *network.Converter) (derive.Number, []derive.M
 				lacks = merge(lacks, missing(l.Load, "power")...)
 			}
 		}
+		for _, i := range z.Inputs {
+			p, m := c.fedPower(&c.Net.Converters[i])
+			lacks = merge(lacks, m...)
+			if p.Kind != 0 {
+				from = append(from, p)
+				sum.Value += p.Value
+			}
+		}
 	}
 	if x.Rated.Set && (len(from) == 0 || len(lacks) > 0 || sum.Value > x.Rated.Value) {
 		return read("rated power of "+quote(x.Converter), "Pout", x.Rated, "W", x.Converter, "rated"), nil
@@ -267,6 +303,21 @@ func (c *Circuit) inverterPower(x *network.Converter) (derive.Number, []derive.M
 		return derive.Number{}, missing(x.Converter, "rated")
 	}
 	return derive.Compute("power of the loads of "+quote(x.Converter), "Pout", sum.Value, "W", "sum", from...), lacks
+}
+
+// fedPower is what a converter behind an inverter asks for, in W. Of another inverter it is the rating:
+// inverters can be drawn in a ring.
+func (c *Circuit) fedPower(x *network.Converter) (derive.Number, []derive.Missing) {
+	switch {
+	case x.Kind.Value == "diode":
+		return derive.Number{}, missing(x.Converter, "what it feeds")
+	case x.Kind.Value != "inverter":
+		return c.inputPower(x)
+	case !x.Rated.Set:
+		return derive.Number{}, missing(x.Converter, "rated")
+	}
+	rated, eff := read("rated power of "+quote(x.Converter), "Pout", x.Rated, "W", x.Converter, "rated"), c.efficiency(x)
+	return derive.Compute("input power of "+quote(x.Converter), "Pin", rated.Value/eff.Value, "W", "Pin = Pout / eta", rated, eff), nil
 }
 
 func (c *Circuit) loadPower(l *network.Load) (derive.Number, bool) {

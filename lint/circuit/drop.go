@@ -6,6 +6,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/solve"
 	"ferrule/schema"
 )
 
@@ -21,19 +22,28 @@ type Drop struct {
 	at *Point
 }
 
-// DropTo is the voltage lost between a port and the battery or converter output that feeds it best, in
-// one view, with everything on that may run together: the larger of what is lost with batteries empty,
-// where constant powers draw most, and at the end of charge, where resistances do. ok is false where
-// nothing feeds the port, or what does is starved: a limited supply alone gives what it can.
+// DropTo is the voltage lost between a port and the battery, string of batteries or converter output that
+// feeds it best, in one view of a LowZone, with everything on that may run together: the larger of what is
+// lost with batteries empty, where constant powers draw most, and at the end of charge, where resistances
+// do. Behind a diode it counts from the diode. ok is false where nothing feeds the port, or what does is
+// starved: a limited supply alone gives what it can.
 func (c *Circuit) DropTo(v *explore.View, p network.Port) (best Drop, ok bool) {
 	feeders := c.feeding(v, p)
 	if len(feeders) == 0 {
 		return best, false
 	}
 	s := c.solvedView(v)
+	var folds []derive.Missing
 	for _, low := range s.lows {
-		if x := low.Beside(p); x != nil && x.Folds && x.Port == p {
-			return Drop{From: feeders[0], View: v, Lacks: []derive.Missing{{Subject: c.Net.Nodes[p.Hot].Addr, Attribute: NoPoint}}}, true
+		for i := range low.Pulls {
+			x := &low.Pulls[i]
+			if !x.Folds || low.island(x.Port) != low.island(p) {
+				continue
+			}
+			folds = merge(folds, derive.Missing{Subject: c.Net.Nodes[x.Port.Hot].Addr, Attribute: NoPoint})
+			if x.Port == p {
+				return Drop{From: feeders[0].port, View: v, Lacks: folds[len(folds)-1:]}, true
+			}
 		}
 	}
 	most := math.Inf(-1)
@@ -44,9 +54,10 @@ func (c *Circuit) DropTo(v *explore.View, p network.Port) (best Drop, ok bool) {
 	}
 	switch {
 	case ok:
-		c.explainDrop(&best, p)
+		c.explainDrop(&best, p, s.lacks)
+		best.Lacks = merge(best.Lacks, folds...) // solved without what folds there, so the true loss is more
 	case len(s.lacks) > 0: // what feeds it could not be solved
-		return Drop{From: feeders[0], View: v, Lacks: s.lacks}, true
+		return Drop{From: feeders[0].port, View: v, Lacks: s.lacks}, true
 	}
 	return best, ok
 }
@@ -80,23 +91,49 @@ func (c *Circuit) solvedView(v *explore.View) *solvedView {
 	return s
 }
 
-// lost is the least difference between a feeder's volts and a port's.
-func (p *Point) lost(feeders []network.Port, port network.Port) (from network.Port, lost float64, ok bool) {
+// lost is the least difference between the volts of a feeder that holds them and a port's; of all feeders
+// where none does.
+func (p *Point) lost(feeders []feeder, port network.Port) (from network.Port, lost float64, ok bool) {
 	u, live := p.Across(port)
 	if !live {
 		return from, 0, false
 	}
 	lost = math.Inf(1)
+	holding := false
 	for _, f := range feeders {
-		if uf, live := p.Across(f); live && uf-u < lost {
-			from, lost, ok = f, uf-u, true
+		uf, live := p.Across(f.port)
+		holds := live && p.holds(f)
+		if !live || holding && !holds || holds == holding && uf-u >= lost {
+			continue
 		}
+		holding, from, lost, ok = holds, f.port, uf-u, true
 	}
 	return from, max(lost, 0), ok
 }
 
-// explainDrop gives a drop its way and its derivation.
-func (c *Circuit) explainDrop(d *Drop, to network.Port) {
+// holds says whether a feeder gives current at volts of its own: one that is off, or at its limit, stands
+// at the volts of what feeds the port.
+func (p *Point) holds(f feeder) bool {
+	const some = 1e-6 // A, and as a share
+	w, amps := p.wiring, p.OutAmps(f.output)
+	k, element := w.outputs[f.output]
+	if f.source >= 0 {
+		amps = p.SourceAmps(f.source)
+		k, element = w.sources[f.source]
+	}
+	if amps <= some {
+		return false
+	}
+	if k, both := w.converters[f.output]; both && f.source < 0 {
+		x := &w.net.Converters[k]
+		u, _ := p.Across(f.port)
+		return (x.Volts-u)/x.Ohms <= amps*(1+some)
+	}
+	return !element || w.net.Elements[k].Kind != solve.Regulated || amps < w.net.Elements[k].Amps*(1-some)
+}
+
+// explainDrop gives a drop its way and its derivation. lacks is what is missing at any corner.
+func (c *Circuit) explainDrop(d *Drop, to network.Port, lacks []derive.Missing) {
 	out, back := d.at.ways(to)
 	hot, ret := out.To(d.From.Hot), back.To(d.From.Ret)
 	d.Path = hot.Back()
@@ -109,7 +146,7 @@ func (c *Circuit) explainDrop(d *Drop, to network.Port) {
 	for _, n := range parts {
 		sum += n.Value
 	}
-	for _, m := range d.at.Lacks {
+	for _, m := range lacks {
 		if _, wire := c.Net.Plan.Block(m.Subject).(*schema.Conductor); !wire || on[m.Subject] {
 			d.Lacks = merge(d.Lacks, m)
 		}
@@ -123,18 +160,30 @@ func (c *Circuit) explainDrop(d *Drop, to network.Port) {
 	d.Ratio = derive.Compute("drop as a share of nominal", "dU/Vn", d.Volts.Value/vn.Value, "", "dU / Vn", d.Volts, vn)
 }
 
-// feeding lists the ports of batteries, other stiff or regulated sources and converter outputs that
-// are joined to a port on both poles.
-func (c *Circuit) feeding(v *explore.View, p network.Port) []network.Port {
-	var out []network.Port
+// feeder is what feeds a port: a source, of batteries in series the top one, or a converter's output.
+type feeder struct {
+	port           network.Port
+	source, output int // index, -1 where it is the other
+}
+
+// feeding lists the batteries and strings of them, other stiff or regulated sources, and converter outputs
+// that are joined to a port on both poles.
+func (c *Circuit) feeding(v *explore.View, p network.Port) []feeder {
+	var out []feeder
 	for _, i := range v.Zone.Sources {
-		if s := &c.Net.Sources[i]; v.HasSource(i) && s.Kind.Value != "solar" && v.Across(s.Port, p) {
-			out = append(out, s.Port)
+		s := &c.Net.Sources[i]
+		if !v.HasSource(i) || s.Kind.Value == "solar" || !v.Joined(s.Ret, p.Ret) {
+			continue
+		}
+		for _, top := range v.Series(i).Tops() {
+			if t := &c.Net.Sources[top]; t.Kind.Value != "solar" && v.Joined(t.Hot, p.Hot) {
+				out = append(out, feeder{network.Port{Hot: t.Hot, Ret: s.Ret, Ground: network.None}, top, -1})
+			}
 		}
 	}
 	for _, i := range v.Zone.Outputs {
-		if x := &c.Net.Converters[i]; v.HasConverter(i) && x.Kind.Value != "diode" && v.Across(x.Out, p) {
-			out = append(out, x.Out)
+		if x := &c.Net.Converters[i]; v.HasConverter(i) && v.Across(x.Out, p) {
+			out = append(out, feeder{x.Out, -1, i})
 		}
 	}
 	return out

@@ -97,21 +97,10 @@ func (c *Circuit) families() [][]*network.Zone {
 	if c.family != nil {
 		return c.family
 	}
-	group := make([]int, len(c.Net.Zones))
-	for i := range group {
-		group[i] = i
-	}
-	find := func(i int) int {
-		for group[i] != i {
-			group[i] = group[group[i]]
-			i = group[i]
-		}
-		return i
-	}
+	group := newUnion(len(c.Net.Zones))
 	join := func(a, b *network.Zone) {
 		if a != nil && b != nil {
-			i, j := find(a.ID), find(b.ID)
-			group[max(i, j)] = min(i, j)
+			group.join(a.ID, b.ID)
 		}
 	}
 	for i := range c.Net.Converters {
@@ -127,10 +116,10 @@ func (c *Circuit) families() [][]*network.Zone {
 	at := map[int]int{}
 	c.family = [][]*network.Zone{}
 	for _, z := range c.Net.Zones {
-		k, ok := at[find(z.ID)]
+		k, ok := at[group.find(z.ID)]
 		if !ok {
 			k = len(c.family)
-			at[find(z.ID)] = k
+			at[group.find(z.ID)] = k
 			c.family = append(c.family, nil)
 		}
 		c.family[k] = append(c.family[k], z)

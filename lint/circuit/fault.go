@@ -23,15 +23,23 @@ type Faults struct {
 	pair   *mesh            // as drawn
 	bare   *mesh            // returns of no resistance
 	open   map[int]bool     // edges that have opened meanwhile
+	after  map[int]*Faults  // the same once another has, by edge
 }
 
 // Without is the same once a device has opened.
 func (f *Faults) Without(device int) *Faults {
+	if old := f.after[device]; old != nil {
+		return old
+	}
 	out := *f
-	out.pair, out.bare, out.open = nil, nil, map[int]bool{device: true}
+	out.pair, out.bare, out.after, out.open = nil, nil, nil, map[int]bool{device: true}
 	for e := range f.open {
 		out.open[e] = true
 	}
+	if f.after == nil {
+		f.after = map[int]*Faults{}
+	}
+	f.after[device] = &out
 	return &out
 }
 
@@ -211,7 +219,8 @@ func (s *Short) Vague() []derive.Missing {
 	var out []derive.Missing
 	for k, vague := range s.m.vague {
 		if vague && s.carries(s.currents()[k]) {
-			out = merge(out, s.m.f.c.ohmic(s.m.edges[k], s.m.f.corner).lacks...)
+			_, lacks := s.m.f.c.Ohms(s.m.edges[k], s.m.f.corner)
+			out = merge(out, lacks...)
 		}
 	}
 	return out
@@ -280,12 +289,12 @@ func (s *Short) from() (from []derive.Number, formula string) {
 	}
 	for k, e := range s.m.edges {
 		i := s.currents()[k]
-		o := s.m.f.c.ohmic(e, s.m.f.corner)
-		if o.n.Kind == 0 || !s.carries(i) || s.m.short && s.m.back(s.m.f.c.Net.Edges[e].A) && s.m.back(s.m.f.c.Net.Edges[e].B) {
+		n, _ := s.m.f.c.Ohms(e, s.m.f.corner)
+		if n.Kind == 0 || !s.carries(i) || s.m.short && s.m.back(s.m.f.c.Net.Edges[e].A) && s.m.back(s.m.f.c.Net.Edges[e].B) {
 			continue
 		}
 		loop = loop && math.Abs(math.Abs(i)-s.Amps()) <= small*s.Amps()
-		from = append(from, o.n)
+		from = append(from, n)
 	}
 	switch {
 	case fed == 1 && loop:

@@ -109,7 +109,7 @@ load "lamp" {
 	_, noDraw := c.LoadCurrent(0)
 	_, noChemistry := c.BatteryVolts(bare)
 	_, _, _, noCapacity := c.BatteryOhms(unsized)
-	w, _ := c.WorstOf("conductor.feed")
+	w := worstOf(c, "conductor.feed")
 	d := build(t, system+battery("b", false)+"\nload \"lamp\" {\n}\nload \"fan\" {\n  draw = \"2 A\"\n}\nconductor \"bare\" {\n  from = source.b\n  to = load.lamp\n}\nconductor \"on\" {\n  from = load.lamp\n  to = load.fan\n}\n")
 	views, _ := d.Space.Views(d.Net.ZoneOf(d.Net.Loads[0].Hot), explore.All())
 	drop, _ := d.DropTo(views[0], d.Net.Loads[0].Port)

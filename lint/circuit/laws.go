@@ -5,7 +5,6 @@ import (
 	"ferrule/lint/network"
 	"ferrule/lint/solve"
 	"ferrule/schema"
-	"ferrule/schema/quantity"
 )
 
 // droop is how much a regulated output gives way at its rated current.
@@ -208,16 +207,9 @@ func (w *wiring) figures(l *network.Load, vn derive.Number) (amps, watts derive.
 
 // idle is what a converter draws with nothing on its output, in W.
 func (w *wiring) idle(x *network.Converter) float64 {
-	switch q := x.Idle; {
-	case !q.Set:
-		return 0
-	case q.Dim == quantity.Power:
-		return w.note(x.Addr, read("idle power of "+quote(x.Converter), "Pidle", q, "W", x.Converter, "idle"))
-	}
-	vn, ok := w.c.Nominal(x.In.Hot)
-	if !ok {
+	n := w.c.idlePower(x)
+	if n.Kind == 0 {
 		return 0
 	}
-	i := read("idle current of "+quote(x.Converter), "I0", x.Idle, "A", x.Converter, "idle")
-	return w.note(x.Addr, derive.Compute("idle power of "+quote(x.Converter), "Pidle", i.Value*vn.Value, "W", "Pidle = I0 x Vn", i, vn))
+	return w.note(x.Addr, n)
 }

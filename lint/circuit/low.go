@@ -31,11 +31,10 @@ type Low struct {
 	Case  LowCase
 	Pulls []Pull
 
-	buses []int32
-
-	most float64   // V, the highest that a source of the zone stands at
-	bare []float64 // V by node, nothing drawn; nil until asked for
-	rest *solve.Point
+	buses union     // nil until asked for
+	most  float64   // V, the highest that a source of the zone stands at
+	bare  []float64 // V by node, nothing drawn; nil until asked for
+	rest  *solve.Point
 }
 
 // Top solves a view at its highest voltages with nothing drawn: batteries at the end of charge, arrays open
@@ -197,7 +196,7 @@ func (l *Low) Across(p network.Port) (volts float64, ok bool) {
 // Rest is the state without what has no operating point: the state itself where everything has one.
 func (l *Low) Rest() *Point {
 	p := *l.Point
-	p.solution, p.Found = l.rest, l.rest != nil && l.rest.Found
+	p.solution, p.Found, p.amps = l.rest, l.rest != nil && l.rest.Found, nil
 	return &p
 }
 
@@ -227,30 +226,19 @@ func (l *Low) Beside(p network.Port) (most *Pull) {
 
 // island is the bus that a port is on: what wires, devices and diodes join on the live side, by one of its
 // nodes. Returns are common to most buses and tell nothing apart.
-func (l *Low) island(p network.Port) int32 { return l.bus(int(l.wiring.view.Zone.Local(p.Hot))) }
+func (l *Low) island(p network.Port) int { return l.bus(int(l.wiring.view.Zone.Local(p.Hot))) }
 
-func (l *Low) bus(node int) int32 {
+func (l *Low) bus(node int) int {
 	if l.buses == nil {
 		l.findBuses()
 	}
-	for i := int32(node); ; i = l.buses[i] {
-		if l.buses[i] == i {
-			return i
-		}
-	}
+	return l.buses.find(node)
 }
 
 func (l *Low) findBuses() {
 	n, z := l.c.Net, l.View.Zone
-	l.buses = make([]int32, z.Size())
-	for i := range l.buses {
-		l.buses[i] = int32(i)
-	}
-	join := func(a, b network.NodeID) {
-		if x, y := l.bus(int(z.Local(a))), l.bus(int(z.Local(b))); x != y {
-			l.buses[max(x, y)] = min(x, y)
-		}
-	}
+	l.buses = newUnion(z.Size())
+	join := func(a, b network.NodeID) { l.buses.join(int(z.Local(a)), int(z.Local(b))) }
 	for e := range l.wiring.branch {
 		if x := &n.Edges[e]; !n.Nodes[x.A].Return && !n.Nodes[x.B].Return {
 			join(x.A, x.B)

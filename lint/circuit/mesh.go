@@ -14,30 +14,6 @@ const (
 	mostOhms    = 1e6
 )
 
-// ohmic is the resistance of an edge in a fault, looked up once.
-type ohmic struct {
-	n     derive.Number
-	lacks []derive.Missing
-}
-
-type ohmicKey struct {
-	edge   int
-	corner Corner
-}
-
-func (c *Circuit) ohmic(edge int, corner Corner) ohmic {
-	k := ohmicKey{edge, corner}
-	o, ok := c.ohmics[k]
-	if !ok {
-		o.n, o.lacks = c.Ohms(edge, corner)
-		if c.ohmics == nil {
-			c.ohmics = map[ohmicKey]ohmic{}
-		}
-		c.ohmics[k] = o
-	}
-	return o
-}
-
 // mesh is a section with its returns as a network to solve, without the short.
 type mesh struct {
 	f      *Faults
@@ -140,8 +116,8 @@ func (m *mesh) wire(e int, branches []solve.Branch) []solve.Branch {
 		return branches
 	}
 	x := &m.f.c.Net.Edges[e]
-	o := m.f.c.ohmic(e, m.f.corner)
-	ohms, vague := o.n.Value, o.lacks != nil
+	n, lacks := m.f.c.Ohms(e, m.f.corner)
+	ohms, vague := n.Value, lacks != nil
 	switch {
 	case m.short && m.back(x.A) && m.back(x.B):
 		ohms, vague = 0, false

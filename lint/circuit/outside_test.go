@@ -179,7 +179,7 @@ func TestReturnsShare(t *testing.T) {
 	c = build(t, system+battery("b", false)+"\n"+load("lamp", 10)+"\n"+wire("out", "source.b", "load.lamp", "positive", 3)+"\n"+
 		wire("one", "source.b", "load.lamp", "negative", 3)+"\n"+unknown+"\n")
 	for _, a := range []string{"conductor.one", "conductor.two"} { // no share is known: none may be claimed
-		if w, _ := c.WorstOf(a); !named(w.Lacks, "conductor.two", "length") {
+		if w := worstOf(c, a); !named(w.Lacks, "conductor.two", "length") {
 			t.Errorf("%s beside a return of unknown length: %g A, missing %v", a, w.Steady.Value, w.Lacks)
 		}
 	}

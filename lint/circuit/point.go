@@ -42,6 +42,8 @@ type Point struct {
 	c        *Circuit
 	wiring   *wiring
 	solution *solve.Point
+	parts    *parted // nil until asked for
+	amps     map[int]derive.Number
 }
 
 // Point solves one state of the view's zone. A converter of which only one side lies in the zone
@@ -71,10 +73,13 @@ func (p *Point) solve() bool {
 	p.solution = system.Solve()
 	p.Found, p.Margin = p.solution.Found, p.solution.Margin
 	if !p.Found && !p.solution.Folds {
-		p.Lacks = merge(p.Lacks, derive.Missing{Subject: "plan", Attribute: "a solution of its circuit"})
+		p.Lacks = merge(p.Lacks, unsolved)
 	}
 	return p.Found
 }
+
+// unsolved is what is missing where the solver gives up.
+var unsolved = derive.Missing{Subject: "plan", Attribute: "a solution of its circuit"}
 
 // Volts is the voltage of a node against the reference of its island; ok is false where the zone
 // does not know the node or nothing energises it.
@@ -135,12 +140,6 @@ func (p *Point) element(of map[int]int, i int) float64 {
 		return p.solution.Element[k]
 	}
 	return 0
-}
-
-// Powers says whether a load takes part: it is there, it may run, and something feeds it.
-func (p *Point) Powers(load int) bool {
-	_, ok := p.wiring.loads[load]
-	return ok
 }
 
 // Residual is the largest current that Kirchhoff's law leaves over at a node, in A.

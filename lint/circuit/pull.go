@@ -89,29 +89,32 @@ const beforeFold = 1 - 1e-3
 // of its voltage with nothing drawn, and the rest does not.
 func (l *Low) part() {
 	kept := make([]bool, len(l.Pulls))
-	done := map[int32]bool{}
+	done := map[int]bool{}
 	for i := range l.Pulls {
 		if k := l.island(l.Pulls[i].Port); !done[k] {
 			done[k] = true
-			l.partIsland(k, kept)
+			on := make([]bool, len(l.Pulls))
+			for j := range on {
+				on[j] = l.island(l.Pulls[j].Port) == k
+			}
+			l.settle(on)
+			for j := range on {
+				kept[j] = kept[j] || on[j]
+			}
 		}
 	}
-	l.rest = l.with(kept, 1)
+	l.rest = l.settle(kept) // islands that stand alone can still ask too much of a return that they share
 }
 
-func (l *Low) partIsland(island int32, kept []bool) {
-	on := make([]bool, len(l.Pulls))
-	for i := range on {
-		on[i] = l.island(l.Pulls[i].Port) == island
-	}
-	for slices.Contains(on, true) {
+// settle takes out of on, one after the other, what has no operating point, and solves what stays.
+func (l *Low) settle(on []bool) *solve.Point {
+	for {
 		p := l.with(on, 1)
 		if p.Found {
 			l.read(p, func(i int) bool { return on[i] })
-			for i := range on {
-				kept[i] = kept[i] || on[i]
-			}
-			return
+		}
+		if p.Found || !slices.Contains(on, true) {
+			return p
 		}
 		last := &solve.Point{}
 		if p.Folds {
@@ -133,7 +136,9 @@ func (l *Low) take(on []bool, last *solve.Point, margin float64) {
 	for i := range l.Pulls {
 		if x := &l.Pulls[i]; !found && on[i] {
 			x.Short = last.Found || l.starving(l.with(make([]bool, len(on)), 1), l.island(x.Port))
-			x.Unsure, on[i] = !x.Short, false
+			if x.Unsure, on[i] = !x.Short, false; x.Unsure {
+				l.Lacks = merge(l.Lacks, unsolved)
+			}
 		}
 	}
 }
@@ -146,7 +151,7 @@ func (l *Low) Starved(p network.Port) bool {
 	return l.rest != nil && l.wiring.known(p) && l.starving(l.rest, l.island(p))
 }
 
-func (l *Low) starving(p *solve.Point, island int32) bool {
+func (l *Low) starving(p *solve.Point, island int) bool {
 	if !p.Found {
 		return false
 	}

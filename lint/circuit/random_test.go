@@ -246,7 +246,7 @@ func TestBoundsCoverGraphs(t *testing.T) {
 func amounts(c *circuit.Circuit) map[string]float64 {
 	out := map[string]float64{}
 	for _, b := range c.Net.Plan.Blocks() {
-		w, _ := c.WorstOf(b.Header().Addr)
+		w := worstOf(c, b.Header().Addr)
 		out[b.Header().Addr] = w.Steady.Value
 	}
 	return out

@@ -127,13 +127,19 @@ func (u union) find(i int) int {
 	return i
 }
 
+// join makes one set of two; the least of its members stands for it.
+func (u union) join(a, b int) {
+	a, b = u.find(a), u.find(b)
+	u[max(a, b)] = min(a, b)
+}
+
 // contract makes one class of what bridges join, and lists the edges between classes.
 func (r *Returns) contract() {
 	n := r.c.Net
 	u := newUnion(len(n.Nodes))
 	for e := range n.Edges {
 		if r.home(e) && !r.ring[e] {
-			u[u.find(int(n.Edges[e].A))] = u.find(int(n.Edges[e].B))
+			u.join(int(n.Edges[e].A), int(n.Edges[e].B))
 		}
 	}
 	r.class = make([]int, len(n.Nodes))
@@ -194,8 +200,7 @@ func (r *Returns) invert(s ringCase, n int) ringCase {
 		}
 		g := r.siemens[e]
 		a[i][i], a[j][j], a[i][j], a[j][i] = a[i][i]+g, a[j][j]+g, a[i][j]-g, a[j][i]-g
-		i, j = u.find(i), u.find(j)
-		u[max(i, j)] = min(i, j)
+		u.join(i, j)
 	}
 	s.comp = make([]int, n)
 	for i := range n {

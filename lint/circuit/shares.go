@@ -2,6 +2,7 @@ package circuit
 
 import (
 	"math"
+	"slices"
 
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
@@ -69,6 +70,15 @@ func (c *Circuit) apart(from network.NodeID, without int) map[network.NodeID]boo
 // each of the two cuts the same parts off. -1 where there is none, as for a return that circuits
 // share; a live edge is its own.
 func (c *Circuit) FeedOf(edge int) int {
+	f, ok := c.feeds[edge]
+	if !ok {
+		f = c.findFeed(edge)
+		c.feeds[edge] = f
+	}
+	return f
+}
+
+func (c *Circuit) findFeed(edge int) int {
 	e := &c.Net.Edges[edge]
 	if !c.comesHome(e.A) || !c.comesHome(e.B) {
 		return edge
@@ -104,23 +114,70 @@ func (c *Circuit) FeedOf(edge int) int {
 }
 
 func (c *Circuit) feedAmong(z *network.Zone, beyond map[network.NodeID]bool) int {
+	set := uint64(0)
+	for i, p := range c.attached(z) {
+		if beyond[p.Ret] {
+			set ^= mark(i)
+		}
+	}
 	best, least := -1, 0.0
-	ports := c.attached(z)
-	for _, f := range z.Edges {
-		far := c.apart(c.Net.Edges[f].A, f)
-		if far[c.Net.Edges[f].B] {
-			continue
-		}
-		same, other := true, true
-		for _, p := range ports {
-			same = same && far[p.Hot] == beyond[p.Ret]
-			other = other && far[p.Hot] != beyond[p.Ret]
-		}
-		if w := c.Worst(f).Capped.Value; (same || other) && (best < 0 || w < least) {
+	for _, f := range c.cutsOf(z)[set] {
+		if w := c.Worst(f).Capped.Value; best < 0 || w < least {
 			best, least = f, w
 		}
 	}
 	return best
+}
+
+// cutsOf lists the edges of a zone that cut some of its parts off, all contacts closed, by the marks of
+// the parts on either side.
+func (c *Circuit) cutsOf(z *network.Zone) map[uint64][]int {
+	if m, ok := c.cuts[z]; ok {
+		return m
+	}
+	edges := func(id network.NodeID) []int {
+		var out []int
+		for _, e := range c.Net.At(id) {
+			if c.zoneAt(c.Net.Edges[e].Other(id)) == z {
+				out = append(out, e)
+			}
+		}
+		return out
+	}
+	k := newCut(c.Net, z.Nodes, edges, nil, false)
+	below, all := map[network.NodeID]uint64{}, uint64(0)
+	for i, p := range c.attached(z) {
+		below[p.Hot] ^= mark(i)
+		all ^= mark(i)
+	}
+	m := map[uint64][]int{}
+	for i := len(k.order) - 1; i >= 0; i-- {
+		id := k.order[i]
+		if k.up[id] < 0 {
+			continue
+		}
+		below[k.parent(id)] ^= below[id]
+		if k.bridge(id) {
+			f := k.up[id]
+			m[below[id]] = append(m[below[id]], f)
+			if other := all ^ below[id]; other != below[id] {
+				m[other] = append(m[other], f)
+			}
+		}
+	}
+	for _, list := range m {
+		slices.Sort(list)
+	}
+	c.cuts[z] = m
+	return m
+}
+
+// mark is a number for a part, so spread out that different sets of parts have different sums.
+func mark(i int) uint64 {
+	x := uint64(i+1) * 0x9e3779b97f4a7c15
+	x = (x ^ x>>30) * 0xbf58476d1ce4e5b9
+	x = (x ^ x>>27) * 0x94d049bb133111eb
+	return x ^ x>>31
 }
 
 // LacksAt narrows what an edge's largest current lacks to what bears on that edge: a part counts
@@ -309,9 +366,10 @@ func (c *Circuit) Beside(edge int) (derive.Number, []derive.Missing) {
 		starter[c.Net.Loads[i].Addr] = true
 		n, _ := c.LoadCurrent(i)
 		for _, k := range w.Steady.From {
-			if n.Kind != 0 && k.Name == n.Name {
+			if n.Kind != 0 && k.Name == n.Name && k.Value == n.Value {
 				rest -= n.Value
 				from = append(from, n)
+				break // another part may be called alike
 			}
 		}
 	}

@@ -1,9 +1,8 @@
 package circuit
 
 import (
-	"sort"
+	"slices"
 
-	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
 	"ferrule/lint/solve"
@@ -11,8 +10,9 @@ import (
 
 // In a ring of live edges current divides by resistance. Seen from the batteries the network is linear
 // in what is drawn and what limited supplies put in, so the most that an edge of a ring can carry is the
-// sum of the shares that point one way, each part at its most. Batteries stand at one charge; how they
-// share is asked with each of them at its low resistance and the others at the high one.
+// sum of the shares that point one way, each part at its most. Batteries stand at one charge. A share
+// only rises or only falls with the resistance of one battery, so the most is found where each is at its
+// low or its high one: every combination is asked.
 
 // splitter works out the shares of one view.
 type splitter struct {
@@ -20,6 +20,7 @@ type splitter struct {
 	wires  *wiring // edges alone
 	parts  []part
 	spread [][]float64 // ohm, by corner and battery
+	alone  bool        // one supply without a battery holds the volts, and takes up all currents
 	system *solve.System
 }
 
@@ -28,7 +29,6 @@ type part struct {
 	port network.Port
 	sums sums
 	sign float64 // 1 where it puts current in, -1 where it draws
-	n    derive.Number
 }
 
 // split is ready to share a view's currents out; nil where what holds its volts is not known well
@@ -48,13 +48,7 @@ func (c *Circuit) split(v *explore.View, runs func(int) bool) *splitter {
 
 // edgesOnly is a view's edges, none without resistance.
 func (c *Circuit) edgesOnly(v *explore.View) *wiring {
-	w := &wiring{c: c, view: v, branch: map[int]int{}, numbers: map[string]derive.Number{}, lit: map[int32]bool{}}
-	w.net.Nodes = v.Zone.Size()
-	w.groups = make([]int32, w.net.Nodes)
-	for i := range w.groups {
-		w.groups[i] = int32(i)
-	}
-	w.edges()
+	w := c.bareWiring(v, Setting{})
 	for k := range w.net.Branches {
 		w.net.Branches[k].Ohms = max(w.net.Branches[k].Ohms, smallOhms)
 	}
@@ -80,11 +74,28 @@ func (s *splitter) batteries(v *explore.View) bool {
 	if len(low) == 0 {
 		return s.lone(v)
 	}
+	return s.corners(low, high)
+}
+
+// mostSpread bounds the batteries whose resistances are told apart; with more the sum stays.
+const mostSpread = 6
+
+// corners lists every combination of low and high resistances; of one battery alone either will do.
+func (s *splitter) corners(low, high []float64) bool {
 	s.spread = [][]float64{low}
+	var free []int
 	for k := range low {
-		if len(low) > 1 {
-			corner := append([]float64(nil), high...)
-			corner[k] = low[k]
+		if len(low) > 1 && high[k] > low[k] {
+			free = append(free, k)
+		}
+	}
+	if len(free) > mostSpread {
+		return false
+	}
+	for _, k := range free {
+		for _, have := range s.spread {
+			corner := slices.Clone(have)
+			corner[k] = high[k]
 			s.spread = append(s.spread, corner)
 		}
 	}
@@ -109,41 +120,58 @@ func (s *splitter) lone(v *explore.View) bool {
 	}
 	s.wires.add(ports[0], solve.Element{Kind: solve.Battery, Ohms: smallOhms})
 	s.wires.supply(ports[0])
-	s.spread = [][]float64{{smallOhms}}
+	s.spread, s.alone = [][]float64{{smallOhms}}, true
 	return true
 }
 
 // attach lists what draws and what puts in; false where something has no limit, or no way home.
 func (s *splitter) attach(v *explore.View, runs func(int) bool) bool {
 	c, ok := s.c, true
-	add := func(p network.Port, x sums, sign float64, n derive.Number) {
+	add := func(p network.Port, x sums, sign float64) {
 		ok = ok && s.wires.known(p) && s.wires.together(p) && x.endless == 0
-		s.parts = append(s.parts, part{p, x, sign, n})
+		s.parts = append(s.parts, part{p, x, sign})
 	}
 	for _, i := range v.Zone.Loads {
 		if v.HasLoad(i) && runs(i) {
-			add(c.Net.Loads[i].Port, drawSums(c.load(i)), -1, c.load(i).n)
+			add(c.Net.Loads[i].Port, drawSums(c.load(i)), -1)
 		}
 	}
 	for _, i := range v.Zone.Inputs {
 		if v.HasConverter(i) {
-			add(c.Net.Converters[i].In, c.inputSums(v, i), -1, c.input(i).n)
+			add(c.Net.Converters[i].In, s.takes(v, i), -1)
 		}
 	}
-	alone := len(s.spread) == 1 && s.spread[0][0] == smallOhms
 	for _, i := range v.Zone.Sources {
-		if x := c.Net.Sources[i].Source; v.HasSource(i) && x.Kind.Value != "battery" && !alone {
-			g, _ := c.SourceGives(x)
-			add(c.Net.Sources[i].Port, c.sourceSums(i), 1, g.N)
+		if x := &c.Net.Sources[i]; v.HasSource(i) && x.Kind.Value != "battery" && !s.alone {
+			add(x.Port, c.sourceSums(i), 1)
 		}
 	}
 	for _, i := range v.Zone.Outputs {
-		if v.HasConverter(i) && !alone {
-			g, _ := c.OutputGives(c.Net.Converters[i].Converter)
-			add(c.Net.Converters[i].Out, c.outputSums(i), 1, g.N)
+		if v.HasConverter(i) && !s.alone {
+			add(c.Net.Converters[i].Out, c.outputSums(i), 1)
 		}
 	}
 	return ok
+}
+
+// takes is what an input draws. What a diode lets through to batteries on charge is drawn too: they stand
+// outside the view.
+func (s *splitter) takes(v *explore.View, input int) sums {
+	x := s.c.inputSums(v, input)
+	var from sums
+	for _, i := range v.Zone.Sources {
+		if v.HasSource(i) {
+			from = from.plus(s.c.sourceSums(i))
+		}
+	}
+	for _, i := range v.Zone.Outputs {
+		if v.HasConverter(i) {
+			from = from.plus(s.c.outputSums(i))
+		}
+	}
+	charge := charging(from, x)
+	x.draws, x.lasting = x.draws+charge, x.lasting+charge
+	return x
 }
 
 // leastShare is the share that is told from the rounding of none.
@@ -207,7 +235,7 @@ func (c *Circuit) refine(k *cut, v *explore.View, runs func(int) bool) (rings []
 	if len(rings) == 0 || c.opens(rings) {
 		return nil
 	}
-	sort.Ints(rings)
+	slices.Sort(rings)
 	s := c.split(v, runs)
 	if s == nil {
 		return nil

@@ -18,6 +18,18 @@ const (
 
 // AmpsIn is the current in an edge with its derivation, in A, whichever way it runs.
 func (p *Point) AmpsIn(edge int) derive.Number {
+	n, ok := p.amps[edge]
+	if !ok {
+		n = p.explainAmps(edge)
+		if p.amps == nil {
+			p.amps = map[int]derive.Number{}
+		}
+		p.amps[edge] = n // a long way asks of each of its edges again and again
+	}
+	return n
+}
+
+func (p *Point) explainAmps(edge int) derive.Number {
 	name := "current in " + p.c.partName(edge)
 	beyond, meshed := p.beyond(edge)
 	formula := solvedAmps
@@ -27,62 +39,28 @@ func (p *Point) AmpsIn(edge int) derive.Number {
 	return derive.Compute(name, "I", math.Abs(p.Amps(edge)), "A", formula, p.flows(beyond)...)
 }
 
-// beyond is the nodes that an edge cuts off, the smaller part; meshed says that it cuts off nothing, and
-// gives all nodes.
-func (p *Point) beyond(edge int) (nodes map[network.NodeID]bool, meshed bool) {
-	e := &p.c.Net.Edges[edge]
-	a := p.side(e.A, edge)
-	if a[e.B] {
-		return a, true
-	}
-	if b := p.side(e.B, edge); len(b) < len(a) {
-		return b, false
-	}
-	return a, false
-}
-
-// side is what conducting edges join to a node, one edge left out.
-func (p *Point) side(from network.NodeID, without int) map[network.NodeID]bool {
-	out := map[network.NodeID]bool{from: true}
-	queue := []network.NodeID{from}
-	for len(queue) > 0 {
-		id := queue[0]
-		queue = queue[1:]
-		for _, e := range p.c.Net.At(id) {
-			if _, in := p.wiring.branch[e]; !in || e == without {
-				continue
-			}
-			if to := p.c.Net.Edges[e].Other(id); !out[to] {
-				out[to] = true
-				queue = append(queue, to)
-			}
-		}
-	}
-	return out
-}
-
-// flows lists the currents of the parts with one end among the nodes, largest first.
-func (p *Point) flows(nodes map[network.NodeID]bool) []derive.Number {
+// flows lists the currents of the parts with one end inside, largest first.
+func (p *Point) flows(inside func(network.NodeID) bool) []derive.Number {
 	n := p.c.Net
 	var out []derive.Number
 	take := func(port network.Port, amps float64, number func() derive.Number) {
-		if nodes[port.Hot] != nodes[port.Ret] && math.Abs(amps) > 1e-9 {
+		if inside(port.Hot) != inside(port.Ret) && math.Abs(amps) > 1e-9 {
 			out = append(out, number())
 		}
 	}
-	for i := range p.wiring.loads {
+	for _, i := range sortedKeys(p.wiring.loads) {
 		take(n.Loads[i].Port, p.LoadAmps(i), func() derive.Number { return p.LoadNumber(i) })
 	}
-	for i := range p.wiring.sources {
+	for _, i := range sortedKeys(p.wiring.sources) {
 		take(n.Sources[i].Port, p.SourceAmps(i), func() derive.Number { return p.SourceNumber(i) })
 	}
 	for _, of := range []map[int]int{p.wiring.inputs, p.wiring.converters} {
-		for i := range of {
+		for _, i := range sortedKeys(of) {
 			take(n.Converters[i].In, p.InAmps(i), func() derive.Number { return p.InNumber(i) })
 		}
 	}
 	for _, of := range []map[int]int{p.wiring.outputs, p.wiring.converters} {
-		for i := range of {
+		for _, i := range sortedKeys(of) {
 			take(n.Converters[i].Out, p.OutAmps(i), func() derive.Number { return p.OutNumber(i) })
 		}
 	}

@@ -31,14 +31,7 @@ type wiring struct {
 
 // wire makes a view's network at a setting.
 func (c *Circuit) wire(v *explore.View, s Setting) *wiring {
-	w := &wiring{c: c, view: v, set: s, branch: map[int]int{}, sources: map[int]int{}, loads: map[int]int{}, inputs: map[int]int{}, outputs: map[int]int{},
-		diodes: map[int]int{}, converters: map[int]int{}, numbers: map[string]derive.Number{}, lit: map[int32]bool{}}
-	w.net.Nodes = v.Zone.Size()
-	w.groups = make([]int32, w.net.Nodes)
-	for i := range w.groups {
-		w.groups[i] = int32(i)
-	}
-	w.edges()
+	w := c.bareWiring(v, s)
 	for _, i := range v.Zone.Sources {
 		if v.HasSource(i) {
 			w.source(i)
@@ -52,6 +45,19 @@ func (c *Circuit) wire(v *explore.View, s Setting) *wiring {
 	}
 	w.takers()
 	w.references()
+	return w
+}
+
+// bareWiring is a view's edges, with nothing attached.
+func (c *Circuit) bareWiring(v *explore.View, s Setting) *wiring {
+	w := &wiring{c: c, view: v, set: s, branch: map[int]int{}, sources: map[int]int{}, loads: map[int]int{}, inputs: map[int]int{}, outputs: map[int]int{},
+		diodes: map[int]int{}, converters: map[int]int{}, numbers: map[string]derive.Number{}, lit: map[int32]bool{}}
+	w.net.Nodes = v.Zone.Size()
+	w.groups = make([]int32, w.net.Nodes)
+	for i := range w.groups {
+		w.groups[i] = int32(i)
+	}
+	w.edges()
 	return w
 }
 

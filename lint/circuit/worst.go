@@ -40,23 +40,6 @@ func (c *Circuit) Worst(edge int) Current {
 	return all[edge]
 }
 
-// WorstOf is the largest current through any edge of the part at addr: through one contact of a
-// switch or connector, one element, one run of a conductor.
-func (c *Circuit) WorstOf(addr string) (Current, int) {
-	best, at := Current{Complete: true}, -1
-	for _, i := range c.Net.EdgesOf(addr) {
-		w := c.Worst(i)
-		if at < 0 || w.Steady.Value > best.Steady.Value {
-			w.Lacks = merge(w.Lacks, best.Lacks...)
-			w.Complete = w.Complete && best.Complete
-			best, at = w, i
-		} else {
-			best.Lacks, best.Complete = merge(best.Lacks, w.Lacks...), best.Complete && w.Complete
-		}
-	}
-	return best, at
-}
-
 // occasion is a set of states with the loads that may run in them.
 type occasion struct {
 	filter explore.Filter
@@ -286,9 +269,10 @@ func (c *Circuit) side(v *explore.View, from network.NodeID, without int) map[ne
 
 func (c *Circuit) total(r record, side map[network.NodeID]bool) sums {
 	var s sums
-	for id, p := range c.ports(r.view, r.runs) {
+	ports := c.ports(r.view, r.runs)
+	for _, id := range r.view.Zone.Nodes { // in one order, or the last digit of the sum would differ from run to run
 		if side[id] {
-			s = s.plus(p)
+			s = s.plus(ports[id])
 		}
 	}
 	return s

@@ -36,7 +36,7 @@ func contains(t *testing.T, page string, wants ...string) {
 func rule(verdict func(*lint.Pass) lint.Verdict) *lint.Rule {
 	return &lint.Rule{
 		ID: "conductor/thin", Claim: "A wire is thin.", Words: []lint.Severity{lint.Warning, lint.Danger}, Subject: "conductor", When: "It carries more than it can.", Why: "It burns.",
-		Numbers: "Limits.", Not: "Nothing else.", Offer: "A thicker wire.", Meter: "The voltage along it.", Since: "0.1", Harm: true, Folds: []string{"conductor/drop"},
+		Numbers: "Limits.", Not: "Nothing else.", Offer: "A thicker wire.", Meter: "The voltage along it.", Since: "0.1", Harm: true, Folds: []string{"conductor/drop feed"},
 		Cites: []lint.Citation{
 			{Ref: "33 CFR 183.425", Standing: lint.Read, Note: "table 5"},
 			{Ref: "NFPA 70 310.16", Standing: lint.FromMemory, For: []string{"cabin"}},
@@ -52,7 +52,7 @@ func TestRulePage(t *testing.T) {
 	loud.Folds = append(loud.Folds, "conductor/not-there")
 	contains(t, pageOf(t, RulePage(loud, []*lint.Rule{drop}), 100),
 		"conductor/thin (danger, warning)\n", "\n  A wire is thin.\n", "\nViolated when\n  It carries more than it can.\n", "\nWhy it hurts\n  It burns.\n",
-		"\nWhat to measure\n  The voltage along it.\n", "violation would carry, up to warning", "\nFindings it explains\n  conductor/drop\n",
+		"\nWhat to measure\n  The voltage along it.\n", "violation would carry, up to warning", "\nFindings it explains\n  conductor/drop (feed)\n",
 		"  33 CFR 183.425: read; table 5\n", "  NFPA 70 310.16: from memory, not opened; for cabin\n", "  common practice\n")
 	quiet := rule(nil)
 	quiet.Meter, quiet.Folds, quiet.Harm = "", nil, false
@@ -192,7 +192,7 @@ func TestCautions(t *testing.T) {
 func TestMissing(t *testing.T) {
 	for m, want := range map[lint.Missing][2]string{
 		{Subject: "fuse.main", Attribute: "rating"}:                                        {"rating of fuse.main", "`rating` of fuse.main"},
-		{Subject: "conductor.a", Attribute: "a size and insulation that the table covers"}: {"a size and insulation that the table covers, for conductor.a", "a size and insulation that the table covers, for conductor.a"},
+		{Subject: "conductor.a", Attribute: "a size and insulation that the table covers"}: {"a size and insulation that the table covers for conductor.a", "a size and insulation that the table covers for conductor.a"},
 		{Subject: "plan", Attribute: "a simpler ring of returns"}:                          {"a simpler ring of returns", "a simpler ring of returns"},
 	} {
 		if got := [2]string{Missing(m), lint.Lacking(m, true)}; got != want {

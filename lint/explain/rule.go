@@ -28,10 +28,15 @@ func RulePage(r *lint.Rule, all []*lint.Rule) *Page {
 // folds lists the rules whose findings this one explains, those that there are.
 func folds(r *lint.Rule, all []*lint.Rule) []string {
 	var out []string
-	for _, id := range r.Folds {
-		if slices.ContainsFunc(all, func(x *lint.Rule) bool { return x.ID == id }) {
-			out = append(out, id)
+	for _, f := range r.Folds {
+		id, cause, one := strings.Cut(f, " ")
+		if !slices.ContainsFunc(all, func(x *lint.Rule) bool { return x.ID == id }) {
+			continue
 		}
+		if one {
+			id += " (" + cause + ")"
+		}
+		out = append(out, id)
 	}
 	return out
 }

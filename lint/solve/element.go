@@ -2,21 +2,27 @@ package solve
 
 import "math"
 
-// leak keeps an element that has no slope from making the matrix singular; it is in the slope alone,
-// never in the current, so no solution depends on it. In 1/ohm.
-const leak = 1e-10
+const (
+	// leak keeps an element that has no slope from making the matrix singular; it is in the slope alone,
+	// never in the current, so no solution depends on it. In 1/ohm.
+	leak = 1e-10
+	// leakage is what passes, in 1/ohm, beyond a corner where a supply is at its limit or blocks: a
+	// microampere for 100 V. Without it a part of a network that nothing draws from could stand at any
+	// voltage above what its supplies hold.
+	leakage = 1e-8
+)
 
 // amps is the current out of an element's P at a voltage across it, and its slope; powers count times
-// scale.
-func (e *Element) amps(u, scale float64) (i, slope float64) {
+// scale. leakage is 0 for the current as it is told.
+func (e *Element) amps(u, scale, leakage float64) (i, slope float64) {
 	switch e.Kind {
 	case Battery:
 		if i = (e.Volts - u) / e.Ohms; e.Amps > 0 && i < -e.Amps {
-			return -e.Amps, -leak
+			return -e.Amps + leakage*(e.Volts+e.Ohms*e.Amps-u), -leakage
 		}
 		return i, -1 / e.Ohms
 	case Regulated:
-		return regulated(u, e.Volts, e.Ohms, e.Amps, e.Back)
+		return regulated(u, e.Volts, e.Ohms, e.Amps, leakage, e.Back)
 	case Array:
 		i, slope = e.Cell.Amps(u)
 		return i, slope - leak
@@ -36,13 +42,13 @@ func (e *Element) amps(u, scale float64) (i, slope float64) {
 	case Hold:
 		return (e.Volts - u) / e.Ohms, -1 / e.Ohms
 	case Valve:
-		switch {
-		case u < e.Volts-past:
-			return 0, -leak
-		case u <= e.Volts:
+		switch i = -(u - e.Volts) / e.Ohms; {
+		case i > atCorner:
+			return leakage * (e.Volts - u), -leakage
+		case i > 0:
 			return 0, -1 / e.Ohms
 		}
-		return -(u - e.Volts) / e.Ohms, -1 / e.Ohms
+		return i, -1 / e.Ohms
 	}
 	return 0, 0
 }
@@ -53,13 +59,13 @@ const leastFloor = 1e-3
 // opening is the element as Newton's method first sees it: sources that are on, and no loads.
 func (e *Element) opening() (i, slope float64) {
 	switch e.Kind {
-	case Battery, Regulated, Hold:
+	case Battery, Regulated, Hold, Valve: // a valve stands where it begins to conduct
 		return e.Volts / e.Ohms, -1 / e.Ohms
 	case Array:
 		at := e.Cell.OpenVolts()
 		_, slope = e.Cell.Amps(at)
 		return -slope * at, slope - leak
-	case Resistor, Valve:
+	case Resistor:
 		return 0, -1 / e.Ohms
 	}
 	return 0, -leak
@@ -79,16 +85,19 @@ func inverse(u, floor float64) (y, slope float64) {
 	return 1 / u, -1 / (u * u)
 }
 
-// atCorner is how far past a corner, in A, a regulated supply keeps the slope of its regulation, so that
-// a point on the corner itself can be left on either side.
-const atCorner = 1e-8
+// atCorner is how far past a corner, in A, an element keeps the slope from before it, so that a point on
+// the corner itself can be left on either side. A point may be left over as much, so no step is wanted there.
+const atCorner = amount / 10
 
-func regulated(u, volts, ohms, most float64, back bool) (i, slope float64) {
+func regulated(u, volts, ohms, most, leakage float64, back bool) (i, slope float64) {
+	if most <= 0 && !back {
+		return leakage * (volts - u), -leakage
+	}
 	switch i = (volts - u) / ohms; {
 	case i > most+atCorner:
-		return most, -leak
+		return most + leakage*(volts-ohms*most-u), -leakage
 	case i < -atCorner && !back:
-		return 0, -leak
+		return leakage * (volts - u), -leakage
 	case i > most:
 		return most, -1 / ohms
 	case i < 0 && !back:
@@ -100,9 +109,9 @@ func regulated(u, volts, ohms, most float64, back bool) (i, slope float64) {
 // flow is what a converter takes and gives at the voltages of its two sides, with the four slopes.
 type flow struct{ in, out, inByIn, inByOut, outByIn, outByOut float64 }
 
-func (c *Converter) flow(ui, uo, scale float64) flow {
+func (c *Converter) flow(ui, uo, scale, leakage float64) flow {
 	var f flow
-	f.out, f.outByOut = regulated(uo, c.Volts, c.Ohms, c.Amps, c.Back)
+	f.out, f.outByOut = regulated(uo, c.Volts, c.Ohms, c.Amps, leakage, c.Back)
 	if f.out > 0 {
 		c.limit(&f, ui, uo)
 	}

@@ -3,27 +3,30 @@ package solve
 import "errors"
 
 // factor is a sparse matrix with a symmetric pattern and its triangular factors in place. The order of
-// elimination and every position are worked out once; numbers come and go.
+// elimination and every position are worked out once; numbers come and go. A symmetric matrix keeps its
+// upper half alone.
+//
+// All numbers lie in one slice: the diagonal by place, then row by row what lies right of it, then what
+// lies below it, then one that nothing reads.
 type factor struct {
-	at   []int32   // by row: its place in the order
-	next [][]int32 // by place: the later places that it meets
-	diag []float64
-	up   []float64 // entries (k, next[k][m]) at first[k]+m
-	low  []float64 // entries (next[k][m], k)
-	from []int32   // first
-	hits []int32   // by place, row by row: where next[k][a], next[k][b] lies, coded
-	x    []float64
-	sign bool // false where the product of the pivots is negative
+	at        []int32 // by row: its place in the order
+	from      []int32 // by place: where its entries begin, counted from 0; one more at the end
+	next      []int32 // the later places that it meets
+	values    []float64
+	hits      []int32 // where each update of the elimination lands, in the order in which they are made
+	symmetric bool
+	x         []float64
+	negative  int // pivots below zero
 }
 
 // mostFill bounds the work of one elimination; networks of wiring stay far below it.
-const mostFill = 1 << 24
+const mostFill = 1 << 22
 
 var errTooDense = errors.New("the network is too densely meshed to solve")
 
 // newFactor orders n unknowns with the given neighbours, which it uses up.
-func newFactor(n int, near [][]int32) (*factor, error) {
-	f := &factor{at: make([]int32, n), next: make([][]int32, n), diag: make([]float64, n), from: make([]int32, n), x: make([]float64, n)}
+func newFactor(n int, near [][]int32, symmetric bool) (*factor, error) {
+	f := &factor{at: make([]int32, n), from: make([]int32, n+1), x: make([]float64, n), symmetric: symmetric}
 	order, err := eliminate(n, near)
 	if err != nil {
 		return nil, err
@@ -33,32 +36,37 @@ func newFactor(n int, near [][]int32) (*factor, error) {
 	}
 	entries, work := 0, 0
 	for k, v := range order {
-		f.from[k] = int32(entries)
-		entries += len(near[v])
-		work += len(near[v]) * len(near[v])
+		m := len(near[v])
+		entries += m
+		work += m * m
+		f.from[k+1] = int32(entries)
 	}
-	if work > mostFill {
-		return nil, errTooDense
-	}
-	places := make([]int32, 0, entries)
-	for k, v := range order {
-		start := len(places)
+	f.next = make([]int32, 0, entries)
+	for _, v := range order {
 		for _, w := range near[v] {
-			places = append(places, f.at[w])
+			f.next = append(f.next, f.at[w])
 		}
-		f.next[k] = places[start:len(places):len(places)]
 	}
-	f.up, f.low = make([]float64, entries), make([]float64, entries)
+	f.values = make([]float64, n+2*entries+1)
 	f.index(work)
 	return f, nil
 }
 
-// index codes where each update of the elimination lands: i >= 0 in diag, else in up (even) or low
-// (odd) at -i/2-1.
+// index finds where the updates land: of a symmetric matrix each pair once.
 func (f *factor) index(work int) {
+	if f.symmetric {
+		work = (work + len(f.next)) / 2
+	}
 	f.hits = make([]int32, 0, work)
-	for _, next := range f.next {
-		for _, a := range next {
+	for k := range f.at {
+		next := f.row(k)
+		for i, a := range next {
+			if f.symmetric {
+				for _, b := range next[i:] {
+					f.hits = append(f.hits, f.code(min(a, b), max(a, b)))
+				}
+				continue
+			}
 			for _, b := range next {
 				f.hits = append(f.hits, f.code(a, b))
 			}
@@ -66,64 +74,64 @@ func (f *factor) index(work int) {
 	}
 }
 
-// code finds the entry at two places.
+func (f *factor) row(k int) []int32 { return f.next[f.from[k]:f.from[k+1]] }
+
+// nowhere is where numbers go that belong to no entry.
+func (f *factor) nowhere() int32 { return int32(len(f.values) - 1) }
+
+// code finds the entry at two places; the lower half of a symmetric matrix is nowhere.
 func (f *factor) code(a, b int32) int32 {
 	if a == b {
 		return a
 	}
-	k, other, odd := a, b, int32(0)
+	start, k, other := int32(len(f.at)), a, b
 	if b < a {
-		k, other, odd = b, a, 1
+		if f.symmetric {
+			return f.nowhere()
+		}
+		start, k, other = start+int32(len(f.next)), b, a
 	}
-	for m, p := range f.next[k] {
+	for m, p := range f.row(int(k)) {
 		if p == other {
-			return -(2*(f.from[k]+int32(m)) + odd) - 1
+			return start + f.from[k] + int32(m)
 		}
 	}
-	return -1 << 31 // not met
-}
-
-func (f *factor) entry(code int32) *float64 {
-	if code >= 0 {
-		return &f.diag[code]
-	}
-	i := -code - 1
-	if i&1 == 0 {
-		return &f.up[i>>1]
-	}
-	return &f.low[i>>1]
-}
-
-func (f *factor) clear() {
-	clear(f.diag)
-	clear(f.up)
-	clear(f.low)
+	return f.nowhere()
 }
 
 // decompose factors the matrix in place; false where a pivot vanishes.
 func (f *factor) decompose() bool {
-	f.sign = true
-	h := 0
-	for k, next := range f.next {
-		d := f.diag[k]
+	f.negative = 0
+	n := len(f.at)
+	diagonal, up, low := f.values[:n], f.values[n:n+len(f.next)], f.values[n+len(f.next):]
+	hits := f.hits
+	for k, d := range diagonal {
+		d = diagonal[k] // earlier rows have changed it
 		if d == 0 || d != d {
 			return false
 		}
 		if d < 0 {
-			f.sign = !f.sign
+			f.negative++
 		}
-		base := int(f.from[k])
-		for a := range next {
-			l := f.low[base+a] / d
-			f.low[base+a] = l
-			if l == 0 {
-				h += len(next)
-				continue
+		right := up[f.from[k]:f.from[k+1]]
+		if f.symmetric {
+			for i, u := range right {
+				l := u / d
+				for j, v := range right[i:] {
+					f.values[hits[j]] -= l * v
+				}
+				hits = hits[len(right)-i:]
 			}
-			for b := range next {
-				*f.entry(f.hits[h]) -= l * f.up[base+b]
-				h++
+			continue
+		}
+		below := low[f.from[k]:f.from[k+1]]
+		for i := range below {
+			l := below[i] / d
+			below[i] = l
+			for j, v := range right {
+				f.values[hits[j]] -= l * v
 			}
+			hits = hits[len(right):]
 		}
 	}
 	return true
@@ -131,24 +139,28 @@ func (f *factor) decompose() bool {
 
 // solve overwrites b (by row) with the solution.
 func (f *factor) solve(b []float64) {
-	x := f.x
+	x, n := f.x, len(f.at)
+	diagonal, up := f.values[:n], f.values[n:n+len(f.next)]
 	for r, k := range f.at {
 		x[k] = b[r]
 	}
-	for k, next := range f.next {
-		if y := x[k]; y != 0 {
-			base := int(f.from[k])
-			for m, p := range next {
-				x[p] -= f.low[base+m] * y
-			}
+	for k := range x {
+		y, below := x[k], up
+		if f.symmetric {
+			y /= diagonal[k]
+		} else {
+			below = f.values[n+len(f.next):]
+		}
+		for m := f.from[k]; y != 0 && m < f.from[k+1]; m++ {
+			x[f.next[m]] -= below[m] * y
 		}
 	}
-	for k := len(f.next) - 1; k >= 0; k-- {
-		y, base := x[k], int(f.from[k])
-		for m, p := range f.next[k] {
-			y -= f.up[base+m] * x[p]
+	for k := n - 1; k >= 0; k-- {
+		y := x[k]
+		for m := f.from[k]; m < f.from[k+1]; m++ {
+			y -= up[m] * x[f.next[m]]
 		}
-		x[k] = y / f.diag[k]
+		x[k] = y / diagonal[k]
 	}
 	for r, k := range f.at {
 		b[r] = x[k]

@@ -1,49 +1,64 @@
 package solve
 
-// finest is how closely the fold is told, as a share of all powers.
-const finest = 1e-6
+const (
+	finest = 1e-6    // how closely the fold is told, as a share of the powers there
+	faint  = 1e-12   // the least share of the powers that is told from none
+	most   = 1 << 30 // multiplications for one solve: about a second or two
+)
 
 // Solve finds the operating point.
 func (s *System) Solve() *Point {
 	p := &Point{}
-	x := make([]float64, s.n)
-	if !s.opening(x) || !s.newton(x, 0, &p.Steps) {
+	s.budget = most
+	s.prepare()
+	if !s.opening() || !s.newton(0) {
 		return p
 	}
-	if !s.powered() {
-		return s.result(p, x)
-	}
-	s.follow(p, x)
-	if p.Margin < 1 {
+	if s.powered() && !s.follow(p) {
 		return p
 	}
-	return s.result(p, x)
+	s.result(p)
+	return p
 }
 
-// follow leads x from no power to full power, in one step where that works, and to the fold where
-// there is one before.
-func (s *System) follow(p *Point, x []float64) {
-	good := append([]float64(nil), x...)
-	for step := 1.0; p.Margin < 1; {
-		to := min(1, p.Margin+step)
-		copy(x, good)
-		if s.newton(x, to, &p.Steps) {
-			p.Margin = to
-			copy(good, x)
-			step *= 2
-			continue
+// follow leads x from no power to full power, in one step where that works, and to the fold where there
+// is one before. Between a share that has a point and one from which none is reached it halves; the
+// latter is tried again from close by before it counts as beyond the fold.
+func (s *System) follow(p *Point) bool {
+	copy(s.good, s.x)
+	for low, high := 0.0, 1.0; ; {
+		if s.reach(1) {
+			return true
 		}
-		if step = min(step, 1-p.Margin) / 2; step < finest*max(p.Margin, 1e-3) {
-			p.Folds = p.Margin > 0
-			return
+		for near := finest * max(low, faint/finest); high-low > near; near = finest * max(low, faint/finest) {
+			if middle := (low + high) / 2; s.reach(middle) {
+				low = middle
+			} else {
+				high = middle
+			}
 		}
+		if !s.reach(high) || high == 1 {
+			p.Margin, p.Folds = max(low, faint), s.budget > 0
+			return false
+		}
+		low, high = high, 1
 	}
+}
+
+// reach leads x from the last good point to another share of the powers.
+func (s *System) reach(scale float64) bool {
+	copy(s.x, s.good)
+	if s.budget <= 0 || !s.newton(scale) {
+		return false
+	}
+	copy(s.good, s.x)
+	return true
 }
 
 // powered says whether anything draws a constant power.
 func (s *System) powered() bool {
-	for _, e := range s.net.Elements {
-		if e.Kind == Power && e.Watts != 0 {
+	for k := range s.net.Elements {
+		if e := &s.net.Elements[k]; e.Kind == Power && e.Watts != 0 {
 			return true
 		}
 	}
@@ -51,12 +66,17 @@ func (s *System) powered() bool {
 }
 
 // result works out the currents.
-func (s *System) result(p *Point, x []float64) *Point {
-	p.Found, p.Margin = true, 1
-	p.Volts = s.volts(x)
+func (s *System) result(p *Point) {
 	n := s.net
-	p.Branch, p.Element = make([]float64, len(n.Branches)), make([]float64, len(n.Elements))
-	p.In, p.Out = make([]float64, len(n.Converters)), make([]float64, len(n.Converters))
+	p.Found, p.Margin = true, 1
+	all := make([]float64, n.Nodes+len(n.Branches)+len(n.Elements)+2*len(n.Converters))
+	cut := func(size int) (part []float64) {
+		part, all = all[:size:size], all[size:]
+		return part
+	}
+	p.Volts, p.Branch, p.Element = cut(n.Nodes), cut(len(n.Branches)), cut(len(n.Elements))
+	p.In, p.Out = cut(len(n.Converters)), cut(len(n.Converters))
+	s.spread(p.Volts, s.x)
 	for k, b := range n.Branches {
 		if b.Ohms > 0 {
 			p.Branch[k] = (p.Volts[b.A] - p.Volts[b.B]) / b.Ohms
@@ -64,13 +84,12 @@ func (s *System) result(p *Point, x []float64) *Point {
 	}
 	for k := range n.Elements {
 		e := &n.Elements[k]
-		p.Element[k], _ = e.amps(p.Volts[e.P]-p.Volts[e.N], 1)
+		p.Element[k], _ = e.amps(p.Volts[e.P]-p.Volts[e.N], 1, 0)
 	}
 	for k := range n.Converters {
 		c := &n.Converters[k]
-		w := c.flow(p.Volts[c.InP]-p.Volts[c.InN], p.Volts[c.OutP]-p.Volts[c.OutN], 1)
+		w := c.flow(p.Volts[c.InP]-p.Volts[c.InN], p.Volts[c.OutP]-p.Volts[c.OutN], 1, 0)
 		p.In[k], p.Out[k] = w.in, w.out
 	}
 	s.joined.share(n, p)
-	return p
 }

@@ -73,13 +73,11 @@ func merge(n *Net) islands {
 	return out
 }
 
-// volts spreads the unknowns over the nodes.
-func (s *islands) volts(x []float64) []float64 {
-	out := make([]float64, len(s.row))
+// spread gives each node the voltage of its unknown; references stand at 0 V.
+func (s *islands) spread(volts, x []float64) {
 	for i, r := range s.row {
-		if r >= 0 {
-			out[i] = x[r]
+		if volts[i] = 0; r >= 0 {
+			volts[i] = x[r]
 		}
 	}
-	return out
 }

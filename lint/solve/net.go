@@ -80,5 +80,4 @@ type Point struct {
 	Branch  []float64 // from A to B, A
 	Element []float64 // out of P, A
 	In, Out []float64 // of converters: into the input, out of the output, A
-	Steps   int       // Newton steps taken
 }

@@ -3,132 +3,159 @@ package solve
 import "math"
 
 const (
-	mostSteps = 60    // of Newton's method for one scale of the powers
+	mostSteps = 60    // of Newton's method for one scale of the powers, and some for each corner
 	mostTries = 12    // halvings of one step
+	mostWalls = 20    // steps in a row that do not lower the residual, and some for each corner
+	mostVolts = 1e4   // beyond, a step went astray
+	nudge     = 1e-4  // V, with which a way over a flat piece begins
 	past      = 1e-10 // V, by which a step goes past a corner
-	amount    = 1e-10 // A, in a node of small currents
+	amount    = 1e-10 // A, that may be left over at a node of small currents
 	relative  = 1e-13 // of the largest current
-	rounding  = 1e-15 // of the largest term, in A, that a difference of voltages is made of
+	rounding  = 1e-15 // of what leaves a node, in A, with all others at 0 V
 )
 
 // newton moves x to a root at one scale of the powers; false where it does not get there, or gets to
 // a root off the branch that starts at no power.
-func (s *System) newton(x []float64, scale float64, steps *int) bool {
-	s.load(s.residual, x, scale, trueSlopes)
-	merit := norm(s.residual)
+//
+// A step is cut where it would go past a corner of a characteristic, and until it lowers the residual.
+// Where it cannot, the way leads over a flat piece, as behind a diode that nothing draws through yet: the
+// step then goes on to where the network's content is least along it (slide), which no corner hinders.
+func (s *System) newton(scale float64) bool {
+	s.load(s.left, s.x, scale, false)
+	best, walls := norm(s.left), 0
 	for range mostSteps + 4*s.corners {
-		*steps++
-		if !s.f.decompose() {
+		if s.settled() {
+			return s.ended(scale)
+		}
+		if !s.direct(scale) {
 			return false
 		}
-		if !s.f.sign {
-			if s.load(s.residual, x, scale, calmSlopes); !s.f.decompose() {
-				return false
-			}
-		}
-		copy(s.scratch, s.residual)
-		s.f.solve(s.scratch)
-		corner := s.untilCorner(x)
-		t, better := s.search(x, scale, merit, corner)
-		for i := range x {
-			x[i] -= t * s.scratch[i]
-		}
-		enough := s.load(s.residual, x, scale, trueSlopes)
-		was := merit
-		if merit = norm(s.residual); merit != merit {
+		if !s.search(scale) && !s.slide(scale) {
 			return false
 		}
-		if biggest(s.residual) <= enough {
-			return s.f.decompose() && s.f.sign && s.inRange(x)
-		}
-		if !better && (corner == 1 || t < corner) && merit >= was {
+		s.x, s.trial = s.trial, s.x
+		s.left, s.leaving = s.leaving, s.left
+		if merit := norm(s.left); merit < best*(1-1e-6) {
+			best, walls = merit, 0
+		} else if walls++; walls > mostWalls+s.corners || merit != merit {
 			return false
 		}
 	}
 	return false
 }
 
-// search finds how much of a step makes the residual smaller: t of it, a half of that, a quarter.
-func (s *System) search(x []float64, scale, merit, t float64) (float64, bool) {
-	for range mostTries {
-		for i := range x {
-			s.trial[i] = x[i] - t*s.scratch[i]
-		}
-		s.load(s.residual, s.trial, scale, noSlopes)
-		switch m := norm(s.residual); {
-		case m < merit*(1-1e-4*t):
-			return t, true
-		case t < 1e-6 && m <= merit*(1+1e-6): // too short a way to a corner to tell
-			return t, false
-		}
-		t /= 2
-	}
-	return t, false
-}
-
-// untilCorner is how much of a step can be made before some element turns from one straight piece of
-// its characteristic to another: a step that stops just beyond it cannot swing from piece to piece.
-func (s *System) untilCorner(x []float64) float64 {
-	t := 1.0
-	ask := func(p, n int, corner float64) {
-		u := s.at(x, p) - s.at(x, n)
-		if du := s.at(s.scratch, n) - s.at(s.scratch, p); (corner-u)*du > 0 {
-			t = min(t, (math.Abs(corner-u)+past)/math.Abs(du))
-		}
-	}
-	for k := range s.net.Elements {
-		switch e := &s.net.Elements[k]; e.Kind {
-		case Battery:
-			if e.Amps > 0 {
-				ask(e.P, e.N, e.Volts+e.Ohms*e.Amps)
-			}
-		case Regulated:
-			ask(e.P, e.N, e.Volts)
-			ask(e.P, e.N, e.Volts-e.Ohms*e.Amps)
-		case Steady:
-			ask(e.P, e.N, max(e.Floor, leastFloor))
-			ask(e.P, e.N, -max(e.Floor, leastFloor))
-		case Valve:
-			ask(e.P, e.N, e.Volts)
-		}
-	}
-	for k := range s.net.Converters {
-		c := &s.net.Converters[k]
-		ask(c.OutP, c.OutN, c.Volts)
-		ask(c.OutP, c.OutN, c.Volts-c.Ohms*c.Amps)
-	}
-	return t
-}
-
-// inRange says whether every constant power stands at a voltage at which it is one.
-func (s *System) inRange(x []float64) bool {
-	for k := range s.net.Elements {
-		if e := &s.net.Elements[k]; e.Kind == Power && e.Watts > 0 && e.Amps == 0 && s.at(x, e.P)-s.at(x, e.N) < e.floor() {
-			return false
-		}
-	}
-	for k := range s.net.Converters {
-		c := &s.net.Converters[k]
-		ui, uo := s.at(x, c.InP)-s.at(x, c.InN), s.at(x, c.OutP)-s.at(x, c.OutN)
-		if w := c.flow(ui, uo, 1); ui < lowest && w.in > 0 {
+// settled says whether what is left over at every node is rounding.
+func (s *System) settled() bool {
+	high := min(max(1, largest(s.x)), mostVolts)
+	allow := amount + relative*s.largest
+	for i, a := range s.left[:s.n] {
+		if !(math.Abs(a) <= allow+rounding*high*s.stiff[i]) {
 			return false
 		}
 	}
 	return true
 }
 
-func norm(v []float64) float64 {
+// ended says whether a root is on the branch: without powers there is but one; with them the matrix is
+// that of a network which resists, and every power stands in its range.
+func (s *System) ended(scale float64) bool {
+	return scale == 0 || s.decompose() && s.resists() && s.inRange(s.x)
+}
+
+// resists says whether the pivots are those of a network on the branch: all above zero, or with
+// converters, whose two sides differ, an even number below.
+func (s *System) resists() bool {
+	if s.f.symmetric {
+		return s.f.negative == 0
+	}
+	return s.f.negative%2 == 0
+}
+
+// direct finds the step from the matrix as it is loaded.
+func (s *System) direct(scale float64) bool {
+	ok := s.decompose()
+	if !ok || !s.resists() {
+		s.load(s.left, s.x, scale, true)
+		if !s.decompose() {
+			return false
+		}
+	}
+	copy(s.step, s.left)
+	s.f.solve(s.step[:s.n])
+	return true
+}
+
+// try loads the network at a share of the step.
+func (s *System) try(t, scale float64) {
+	for i, x := range s.x {
+		s.trial[i] = x - t*s.step[i]
+	}
+	s.load(s.leaving, s.trial, scale, false)
+}
+
+// furthest is how much of a step can be believed: where little holds a node it can be astronomic.
+func (s *System) furthest() float64 { return min(1, mostVolts/largest(s.step)) }
+
+// search finds how much of a step makes the residual smaller: all until the first corner, a half of
+// that, a quarter.
+func (s *System) search(scale float64) bool {
+	merit, t := norm(s.left), min(s.untilCorner(), s.furthest())
+	for range mostTries {
+		s.try(t, scale)
+		if m := norm(s.leaving); m < merit*(1-1e-4*t) {
+			return true
+		}
+		t /= 2
+	}
+	return false
+}
+
+// slide goes along a step to about where the current against it first turns. In a network that resists,
+// what leaves the nodes is the slope of its content, which is convex and smooth over all corners; with
+// constant powers it has a hollow for each point at which they can stand, and none on the way down means
+// that they collapse.
+func (s *System) slide(scale float64) bool {
+	start, all := along(s.left, s.step), s.furthest()
+	low, high := 0.0, math.Inf(1)
+	t := min(all, nudge/largest(s.step))
+	for range 100 {
+		if !(start > 0) || s.budget < 0 {
+			return false
+		}
+		s.try(t, scale)
+		s.budget -= len(s.f.values)
+		g := along(s.leaving, s.step)
+		switch {
+		case math.Abs(g) <= start/2 && (g <= 0 || !math.IsInf(high, 1)) || g > 0 && t == all:
+			return true
+		case g > 0 && scale > 0 && !s.inRange(s.trial):
+			return false
+		case g > 0:
+			low = t
+		default:
+			high = t
+		}
+		if t = (low + high) / 2; math.IsInf(high, 1) {
+			t = min(all, 1.5*low)
+		}
+	}
+	return false
+}
+
+func along(a, b []float64) float64 {
 	sum := 0.0
-	for _, x := range v {
-		sum += x * x
+	for i, x := range a {
+		sum += x * b[i]
 	}
 	return sum
 }
 
-func biggest(v []float64) float64 {
-	m := 0.0
+func largest(v []float64) float64 {
+	most := 0.0
 	for _, x := range v {
-		m = max(m, math.Abs(x))
+		most = max(most, math.Abs(x))
 	}
-	return m
+	return most
 }
+
+func norm(v []float64) float64 { return along(v, v) }

@@ -3,90 +3,86 @@ package solve
 import "slices"
 
 // eliminate orders rows by the fewest neighbours left. near becomes, by row, the neighbours that are
-// eliminated later, in no particular order.
+// eliminated later, in no particular order. Neighbours that are gone stay in a list until it is used, so
+// that a bus with thousands of wires is not searched for each.
 func eliminate(n int, near [][]int32) ([]int, error) {
+	e := &elimination{near: near, done: make([]bool, n), left: make([]int32, n), seen: make([]int32, n)}
 	for i := range near {
 		slices.Sort(near[i])
 		near[i] = slices.Compact(near[i])
+		e.left[i] = int32(len(near[i]))
+		e.put(int32(i))
 	}
 	order := make([]int, 0, n)
-	done := make([]bool, n)
-	by := newBuckets(near)
-	mark := make([]int32, n) // the step in which a row was last seen as met
-	work, step := 0, int32(0)
+	work := 0
 	for len(order) < n {
-		v := by.least(near, done)
-		done[v] = true
-		order = append(order, v)
+		v := e.least()
+		e.done[v] = true
+		order = append(order, int(v))
+		e.sweep(v)
 		if work += len(near[v]) * len(near[v]); work > mostFill {
 			return nil, errTooDense
 		}
 		for _, w := range near[v] {
-			near[w] = drop(near[w], int32(v))
-		}
-		for _, w := range near[v] {
-			if len(near[v]) < 2 {
-				break
+			e.left[w]--
+			if len(near[v]) > 1 {
+				e.meet(w, near[v])
 			}
-			step++
-			mark[w] = step
-			for _, u := range near[w] {
-				mark[u] = step
-			}
-			for _, u := range near[v] {
-				if mark[u] != step {
-					near[w] = append(near[w], u)
-				}
-			}
-		}
-		for _, w := range near[v] {
-			by.put(int(w), len(near[w]))
+			e.put(w)
 		}
 	}
 	return order, nil
 }
 
-func drop(list []int32, v int32) []int32 {
-	for i, x := range list {
-		if x == v {
-			list[i] = list[len(list)-1]
-			return list[:len(list)-1]
-		}
-	}
-	return list
-}
-
-// buckets keep rows by their number of neighbours; a row may lie in several, the current one counts.
-type buckets struct {
+// elimination keeps rows by their number of neighbours left; a row may lie in several lists, the current
+// one counts.
+type elimination struct {
+	near  [][]int32
+	done  []bool
+	left  []int32
+	seen  []int32 // the step in which a row was last seen as met
+	step  int32
 	lists [][]int32
 	low   int
 }
 
-func newBuckets(near [][]int32) *buckets {
-	b := &buckets{}
-	for i := range near {
-		b.put(i, len(near[i]))
-	}
-	return b
+// sweep takes what is gone out of a row's neighbours.
+func (e *elimination) sweep(v int32) {
+	e.near[v] = slices.DeleteFunc(e.near[v], func(w int32) bool { return e.done[w] })
 }
 
-func (b *buckets) put(v, degree int) {
-	for len(b.lists) <= degree {
-		b.lists = append(b.lists, nil)
+// meet makes a row meet the others of a list.
+func (e *elimination) meet(w int32, others []int32) {
+	e.sweep(w)
+	e.step++
+	e.seen[w] = e.step
+	for _, u := range e.near[w] {
+		e.seen[u] = e.step
 	}
-	b.lists[degree] = append(b.lists[degree], int32(v))
-	b.low = min(b.low, degree)
+	for _, u := range others {
+		if e.seen[u] != e.step {
+			e.near[w] = append(e.near[w], u)
+			e.left[w]++
+		}
+	}
 }
 
-func (b *buckets) least(near [][]int32, done []bool) int {
-	for ; ; b.low++ {
-		list := b.lists[b.low]
-		for len(list) > 0 {
+func (e *elimination) put(v int32) {
+	degree := int(e.left[v])
+	for len(e.lists) <= degree {
+		e.lists = append(e.lists, nil)
+	}
+	e.lists[degree] = append(e.lists[degree], v)
+	e.low = min(e.low, degree)
+}
+
+func (e *elimination) least() int32 {
+	for ; ; e.low++ {
+		for list := e.lists[e.low]; len(list) > 0; list = e.lists[e.low] {
 			v := list[len(list)-1]
-			list = list[:len(list)-1]
-			b.lists[b.low] = list
-			if !done[v] && len(near[v]) == b.low {
-				return int(v)
+			e.lists[e.low] = list[:len(list)-1]
+			if !e.done[v] && int(e.left[v]) == e.low {
+				return v
 			}
 		}
 	}

@@ -35,7 +35,7 @@ func newSharing(n *Net) (*sharing, error) {
 		}
 	}
 	var err error
-	if s.f, err = newFactor(rows, near); err != nil {
+	if s.f, err = newFactor(rows, near, true); err != nil {
 		return nil, err
 	}
 	s.stamp(n)
@@ -48,14 +48,13 @@ func (s *sharing) stamp(n *Net) {
 	for _, k := range s.of {
 		i, j := s.row[n.Branches[k].A], s.row[n.Branches[k].B]
 		if i >= 0 {
-			s.f.diag[s.f.at[i]]++
+			s.f.values[s.f.at[i]]++
 		}
 		if j >= 0 {
-			s.f.diag[s.f.at[j]]++
+			s.f.values[s.f.at[j]]++
 		}
 		if i >= 0 && j >= 0 {
-			*s.f.entry(s.f.code(s.f.at[i], s.f.at[j])) -= 1
-			*s.f.entry(s.f.code(s.f.at[j], s.f.at[i])) -= 1
+			s.f.values[s.f.code(min(s.f.at[i], s.f.at[j]), max(s.f.at[i], s.f.at[j]))]--
 		}
 	}
 	s.f.decompose()

@@ -1,220 +1,229 @@
 package solve
 
-import (
-	"math"
-)
+import "math"
 
 // System is a network prepared for solving: the figures of its branches, elements and converters may
-// change between solves, and which nodes they join may not; nor may a resistance become 0.
+// change between solves, and which nodes they join may not; nor may a resistance become 0. It is not for
+// use by several goroutines at once.
 type System struct {
 	net *Net
 	islands
-	f *factor
+	f      *factor
+	joined *sharing
 
-	branch   [][4]int32  // entries (A,A) (A,B) (B,A) (B,B), absent where coded none
-	element  [][4]int32  // the same for P and N
-	convert  [][16]int32 // InP InN OutP OutN
-	joined   *sharing
-	residual []float64
-	trial    []float64
-	scratch  []float64
-	corners  int // elements whose characteristic has corners
+	branches, elements, converters []stamp
+	base                           []float64 // the matrix of the branches alone
+	siemens                        []float64 // by branch; 0 where it joins
+	stiff                          []float64 // by unknown: the sum of the steepest slopes there, 1/ohm
+	corners                        int       // elements whose characteristic has corners
+
+	// Voltages by unknown with one more, of the references, that stays 0; and what leaves each unknown,
+	// with one more for what leaves the references.
+	x, trial, good []float64
+	left, leaving  []float64
+	step           []float64
+	largest        float64 // A, of all currents at the last load
+	budget         int     // multiplications left for a solve
 }
 
-const none = math.MinInt32
+// stamp is where a part stands: the unknowns of its nodes (of the references, the one beyond), and where
+// the slope of what enters each by each other one lies in the matrix.
+type stamp struct {
+	at   [4]int32
+	code [16]int32
+	size int
+}
 
 // New prepares a network. The error says that it is too densely meshed.
 func New(n *Net) (*System, error) {
 	s := &System{net: n, islands: merge(n)}
-	near := make([][]int32, s.n)
-	meet := func(nodes ...int) {
-		for _, a := range nodes {
-			for _, b := range nodes {
-				if i, j := s.row[a], s.row[b]; i >= 0 && j >= 0 && i != j {
-					near[i] = append(near[i], int32(j))
-				}
-			}
-		}
-	}
 	for _, b := range n.Branches {
-		meet(b.A, b.B)
+		s.branches = append(s.branches, s.stamp(b.A, b.B))
 	}
 	for _, e := range n.Elements {
-		meet(e.P, e.N)
+		s.elements = append(s.elements, s.stamp(e.P, e.N))
 	}
 	for _, c := range n.Converters {
-		meet(c.InP, c.InN, c.OutP, c.OutN)
+		s.converters = append(s.converters, s.stamp(c.InP, c.InN, c.OutP, c.OutN))
+	}
+	near := make([][]int32, s.n)
+	parts := [][]stamp{s.branches, s.elements, s.converters}
+	for _, list := range parts {
+		for k := range list {
+			list[k].meet(near)
+		}
 	}
 	var err error
-	if s.f, err = newFactor(s.n, near); err != nil {
+	if s.f, err = newFactor(s.n, near, len(n.Converters) == 0); err != nil {
 		return nil, err
 	}
-	s.place()
+	for _, list := range parts {
+		for k := range list {
+			list[k].place(s.f, s.n)
+		}
+	}
 	s.corners = len(n.Converters) + len(n.Elements)
-	s.residual, s.trial, s.scratch = make([]float64, s.n), make([]float64, s.n), make([]float64, s.n)
+	s.base, s.siemens = make([]float64, len(s.f.values)), make([]float64, len(n.Branches))
+	for _, v := range []*[]float64{&s.stiff, &s.x, &s.trial, &s.good, &s.left, &s.leaving, &s.step} {
+		*v = make([]float64, s.n+1)
+	}
 	s.joined, err = newSharing(n)
 	return s, err
 }
 
-// place works out where each part's slopes go in the matrix.
-func (s *System) place() {
-	code := func(a, b int) int32 {
-		i, j := s.row[a], s.row[b]
-		if i < 0 || j < 0 {
-			return none
+func (s *System) stamp(nodes ...int) stamp {
+	t := stamp{size: len(nodes)}
+	for i, node := range nodes {
+		if t.at[i] = int32(s.row[node]); s.row[node] < 0 {
+			t.at[i] = int32(s.n)
 		}
-		return s.f.code(s.f.at[i], s.f.at[j])
 	}
-	four := func(a, b int) [4]int32 { return [4]int32{code(a, a), code(a, b), code(b, a), code(b, b)} }
-	for _, b := range s.net.Branches {
-		s.branch = append(s.branch, four(b.A, b.B))
-	}
-	for _, e := range s.net.Elements {
-		s.element = append(s.element, four(e.P, e.N))
-	}
-	for _, c := range s.net.Converters {
-		nodes := [4]int{c.InP, c.InN, c.OutP, c.OutN}
-		var codes [16]int32
-		for i, a := range nodes {
-			for j, b := range nodes {
-				codes[4*i+j] = code(a, b)
+	return t
+}
+
+// meet notes which unknowns a part couples.
+func (t *stamp) meet(near [][]int32) {
+	for _, i := range t.at[:t.size] {
+		for _, j := range t.at[:t.size] {
+			if int(i) < len(near) && int(j) < len(near) && i != j {
+				near[i] = append(near[i], j)
 			}
 		}
-		s.convert = append(s.convert, codes)
 	}
 }
 
-func (s *System) add(code int32, v float64) {
-	if code != none {
-		*s.f.entry(code) += v
+func (t *stamp) place(f *factor, n int) {
+	for i, a := range t.at[:t.size] {
+		for j, b := range t.at[:t.size] {
+			t.code[i*t.size+j] = f.nowhere()
+			if int(a) < n && int(b) < n {
+				t.code[i*t.size+j] = f.code(f.at[a], f.at[b])
+			}
+		}
 	}
 }
 
-// conduct stamps a conductance between two nodes.
-func (s *System) conduct(at [4]int32, g float64) {
-	s.add(at[0], g)
-	s.add(at[1], -g)
-	s.add(at[2], -g)
-	s.add(at[3], g)
+// conduct stamps a conductance between the two nodes of a part.
+func (t *stamp) conduct(values []float64, g float64) {
+	values[t.code[0]] += g
+	values[t.code[1]] -= g
+	values[t.code[2]] -= g
+	values[t.code[3]] += g
 }
 
-func (s *System) at(x []float64, node int) float64 {
-	if r := s.row[node]; r >= 0 {
-		return x[r]
+// prepare takes the figures of a network that stay while it is solved.
+func (s *System) prepare() {
+	clear(s.base)
+	clear(s.stiff)
+	steep := func(t *stamp, ohms float64) {
+		for _, i := range t.at[:t.size] {
+			if ohms > 0 {
+				s.stiff[i] += 1 / ohms
+			}
+		}
 	}
-	return 0
-}
-
-func (s *System) leave(f []float64, node int, i float64) {
-	if r := s.row[node]; r >= 0 {
-		f[r] += i
+	for k := range s.net.Branches {
+		if b := &s.net.Branches[k]; b.Ohms > 0 {
+			s.siemens[k] = 1 / b.Ohms
+			s.branches[k].conduct(s.base, s.siemens[k])
+		}
+		steep(&s.branches[k], s.net.Branches[k].Ohms)
+	}
+	for k := range s.net.Elements {
+		steep(&s.elements[k], s.net.Elements[k].Ohms)
+	}
+	for k := range s.net.Converters {
+		steep(&s.converters[k], s.net.Converters[k].Ohms)
 	}
 }
 
 // opening solves the network as its sources alone would make it: the first guess.
-func (s *System) opening(x []float64) bool {
-	s.f.clear()
-	clear(x)
-	source := func(at [4]int32, p, n int, i, slope float64) {
-		s.conduct(at, -slope)
-		s.leave(x, p, i)
-		s.leave(x, n, -i)
-	}
-	for k, b := range s.net.Branches {
-		if b.Ohms > 0 {
-			s.conduct(s.branch[k], 1/b.Ohms)
+func (s *System) opening() bool {
+	copy(s.f.values, s.base)
+	clear(s.x)
+	source := func(t *stamp, p, n int, i, slope float64) {
+		s.x[t.at[p]] += i
+		s.x[t.at[n]] -= i
+		for _, c := range [4][2]int{{p, p}, {p, n}, {n, p}, {n, n}} {
+			g := -slope
+			if c[0] != c[1] {
+				g = slope
+			}
+			s.f.values[t.code[c[0]*t.size+c[1]]] += g
 		}
 	}
 	for k := range s.net.Elements {
-		e := &s.net.Elements[k]
-		i, slope := e.opening()
-		source(s.element[k], e.P, e.N, i, slope)
+		i, slope := s.net.Elements[k].opening()
+		source(&s.elements[k], 0, 1, i, slope)
 	}
 	for k := range s.net.Converters {
-		c, at := &s.net.Converters[k], s.convert[k]
-		source([4]int32{at[10], at[11], at[14], at[15]}, c.OutP, c.OutN, c.Volts/c.Ohms, -1/c.Ohms)
-		source([4]int32{at[0], at[1], at[4], at[5]}, c.InP, c.InN, 0, -leak)
+		c := &s.net.Converters[k]
+		source(&s.converters[k], 2, 3, c.Volts/c.Ohms, -1/c.Ohms)
+		source(&s.converters[k], 0, 1, 0, -leak)
 	}
-	if !s.f.decompose() {
+	if !s.decompose() {
 		return false
 	}
-	s.f.solve(x)
+	s.f.solve(s.x[:s.n])
+	s.x[s.n] = 0
 	return true
 }
 
-// slopes says which derivatives load works out.
-type slopes uint8
-
-const (
-	noSlopes   slopes = iota
-	trueSlopes        // all of them
-	calmSlopes        // without those of constant powers, which fall and can turn a step the wrong way
-)
-
-// load works out what leaves each unknown node, in A, and the matrix of its derivatives. It returns the
-// least residual that can be told from rounding.
-func (s *System) load(f, x []float64, scale float64, want slopes) float64 {
-	largest, terms := 0.0, 0.0
-	clear(f)
-	if want != noSlopes {
-		s.f.clear()
-	}
-	for k := range s.net.Branches {
-		b := &s.net.Branches[k]
-		if b.Ohms == 0 {
-			continue
-		}
-		va, vb := s.at(x, b.A), s.at(x, b.B)
-		i := (va - vb) / b.Ohms
-		terms = max(terms, (math.Abs(va)+math.Abs(vb))/b.Ohms)
-		s.leave(f, b.A, i)
-		s.leave(f, b.B, -i)
-		largest = max(largest, math.Abs(i))
-		if want != noSlopes {
-			s.conduct(s.branch[k], 1/b.Ohms)
-		}
-	}
-	for k := range s.net.Elements {
-		e := &s.net.Elements[k]
-		vp, vn := s.at(x, e.P), s.at(x, e.N)
-		i, slope := e.amps(vp-vn, scale)
-		terms = max(terms, (math.Abs(vp)+math.Abs(vn)+math.Abs(e.Volts))*-slope)
-		s.leave(f, e.P, -i)
-		s.leave(f, e.N, i)
-		largest = max(largest, math.Abs(i))
-		if want == calmSlopes && e.Kind == Power {
-			slope = -leak
-		}
-		if want != noSlopes {
-			s.conduct(s.element[k], -slope)
-		}
-	}
-	for k := range s.net.Converters {
-		i, steep := s.loadConverter(k, f, x, scale, want)
-		largest, terms = max(largest, i), max(terms, steep)
-	}
-	return amount + relative*largest + rounding*terms
+// decompose factors the matrix; false where it is singular or the budget is spent.
+func (s *System) decompose() bool {
+	s.budget -= len(s.f.hits) + len(s.f.values)
+	return s.budget > 0 && s.f.decompose()
 }
 
-func (s *System) loadConverter(k int, f, x []float64, scale float64, want slopes) (amps, terms float64) {
-	c := &s.net.Converters[k]
-	ui, uo := s.at(x, c.InP)-s.at(x, c.InN), s.at(x, c.OutP)-s.at(x, c.OutN)
-	w := c.flow(ui, uo, scale)
-	s.leave(f, c.InP, w.in)
-	s.leave(f, c.InN, -w.in)
-	s.leave(f, c.OutP, -w.out)
-	s.leave(f, c.OutN, w.out)
-	if want == calmSlopes {
+// load works out what leaves each unknown, in A, at voltages x and powers times scale, and the matrix of
+// its derivatives: without those of constant powers where calm, which fall and can turn a step the wrong
+// way.
+func (s *System) load(left, x []float64, scale float64, calm bool) {
+	clear(left)
+	copy(s.f.values, s.base)
+	s.largest = 0
+	for k := range s.branches {
+		t := &s.branches[k]
+		a, b := t.at[0], t.at[1]
+		i := (x[a] - x[b]) * s.siemens[k]
+		left[a] += i
+		left[b] -= i
+		s.largest = max(s.largest, math.Abs(i))
+	}
+	for k := range s.elements {
+		t, e := &s.elements[k], &s.net.Elements[k]
+		p, n := t.at[0], t.at[1]
+		i, slope := e.amps(x[p]-x[n], scale, leakage)
+		if calm && e.Kind == Power {
+			slope = -leak
+		}
+		left[p] -= i
+		left[n] += i
+		t.conduct(s.f.values, -slope)
+		s.largest = max(s.largest, math.Abs(i))
+	}
+	for k := range s.converters {
+		s.loadConverter(k, left, x, scale, calm)
+	}
+	left[s.n] = 0
+}
+
+func (s *System) loadConverter(k int, left, x []float64, scale float64, calm bool) {
+	t := &s.converters[k]
+	at := &t.at
+	w := s.net.Converters[k].flow(x[at[0]]-x[at[1]], x[at[2]]-x[at[3]], scale, leakage)
+	left[at[0]] += w.in
+	left[at[1]] -= w.in
+	left[at[2]] -= w.out
+	left[at[3]] += w.out
+	if calm {
 		w.inByIn = leak
 	}
-	if want != noSlopes {
-		at := &s.convert[k]
-		for i, row := range [4][2]float64{{w.inByIn, w.inByOut}, {-w.inByIn, -w.inByOut}, {-w.outByIn, -w.outByOut}, {w.outByIn, w.outByOut}} {
-			s.add(at[4*i], row[0])
-			s.add(at[4*i+1], -row[0])
-			s.add(at[4*i+2], row[1])
-			s.add(at[4*i+3], -row[1])
-		}
+	for i, row := range [4][2]float64{{w.inByIn, w.inByOut}, {-w.inByIn, -w.inByOut}, {-w.outByIn, -w.outByOut}, {w.outByIn, w.outByOut}} {
+		s.f.values[t.code[4*i]] += row[0]
+		s.f.values[t.code[4*i+1]] -= row[0]
+		s.f.values[t.code[4*i+2]] += row[1]
+		s.f.values[t.code[4*i+3]] -= row[1]
 	}
-	return max(math.Abs(w.in), math.Abs(w.out)), (math.Abs(uo)+c.Volts)*math.Abs(w.inByOut-w.outByOut) + math.Abs(ui*w.inByIn)
+	s.largest = max(s.largest, math.Abs(w.in), math.Abs(w.out))
 }

@@ -178,8 +178,8 @@ func (f *flow) verdict(p *lint.Pass, v lint.Verdict) lint.Verdict {
 	v.Message = fmt.Sprintf("Current can run backwards through %s: %s%s.", lint.Quote(c.Converter), with, what)
 	if f.lacks != nil {
 		v.Outcome, v.Missing = lint.NotProven, f.lacks
-		v.Message = fmt.Sprintf("Whether current runs backwards through %s and does harm is not shown: %s%s, and `%s` of %s is not written.",
-			lint.Quote(c.Converter), with, what, f.lacks[0].Attribute, f.lacks[0].Subject)
+		v.Message = fmt.Sprintf("Whether current runs backwards through %s and does harm is not shown: %s%s, and %s is not written.",
+			lint.Quote(c.Converter), with, what, lint.Lacking(f.lacks[0], true))
 	}
 	if !c.BlocksReverse.Set {
 		v.Outcome, v.Missing = lint.NotProven, append([]lint.Missing{{Subject: c.Addr, Attribute: "blocks_reverse"}}, f.lacks...)

@@ -119,7 +119,7 @@ func bank(p *lint.Pass, views []*explore.View, alt, battery int) (lint.Verdict, 
 	rated, more := p.Circuit.SourceGives(a.Source)
 	if lacks = append(lacks, more...); len(lacks) > 0 {
 		v.Outcome, v.Missing = lint.NotProven, lacks
-		v.Message = fmt.Sprintf("%s can charge %s directly; how hard that works it is not written.", lint.Quote(a.Source), lint.Quote(b.Source))
+		v.Message = fmt.Sprintf("%s can charge %s directly, and how hard that works it is not known: %s is missing.", lint.Quote(a.Source), lint.Quote(b.Source), lint.Lacking(lacks[0], true))
 		return v, true
 	}
 	half := derive.Compute("half of what it is rated for", "Ih", share*rated.N.Value, "A", "Ih = 0.5 x rated", rated.N)
@@ -190,8 +190,13 @@ func converters(p *lint.Pass, views []*explore.View, alt int) (lint.Verdict, boo
 		}
 		n, related, lacks, any := drawn(p, view, a)
 		found = found || any
+		for _, m := range lacks { // what is unknown in another state may be more
+			if !slices.Contains(v.Missing, m) {
+				v.Missing = append(v.Missing, m)
+			}
+		}
 		if any && (n.Value > most.Value || len(v.Related) == 0) {
-			most, v.Related, v.Missing = n, related, lacks
+			most, v.Related = n, related
 			v.State = view.State(view.Zone.Vars)
 		}
 	}
@@ -206,10 +211,10 @@ func converters(p *lint.Pass, views []*explore.View, alt int) (lint.Verdict, boo
 		v.Message = fmt.Sprintf("Converters draw up to %s from %s together; half its rating is %s.", most.Text(), lint.Quote(a.Source), half.Text())
 	case len(v.Missing) > 0:
 		v.Outcome = lint.NotProven
-		v.Message = fmt.Sprintf("What converters draw from %s, or what it is rated for, is not written.", lint.Quote(a.Source))
+		v.Message = fmt.Sprintf("Whether converters draw more than half of what %s is rated for is not known: %s is missing.", lint.Quote(a.Source), lint.Lacking(v.Missing[0], true))
 	}
 	if len(lacks) == 0 {
-		v.Numbers = []derive.Number{half, most}
+		v.Numbers = lint.Known(v.Missing, half, most)
 	}
 	return v, true
 }

@@ -2,6 +2,7 @@ package conductor
 
 import (
 	"fmt"
+	"sync"
 
 	"ferrule/lint"
 	"ferrule/lint/derive"
@@ -44,6 +45,7 @@ var ampacity = &lint.Rule{
 
 func overheated(p *lint.Pass) []lint.Verdict {
 	var out []lint.Verdict
+	ways := sync.OnceValue(func() *returns { return newReturns(p) })
 	for _, x := range p.Plan.Conductors {
 		iz, short := p.Circuit.Ampacity(x)
 		v := lint.Verdict{Subject: x, Outcome: lint.Holds}
@@ -51,7 +53,7 @@ func overheated(p *lint.Pass) []lint.Verdict {
 			if p.Net.Edges[e].Pole == schema.Ground {
 				continue
 			}
-			if w := (&wire{p, x, e, iz, short}).judge(); w.Outcome > v.Outcome && v.Outcome != lint.Violated || v.Numbers == nil || w.Outcome == lint.Violated && worse(w, v) {
+			if w := (&wire{p, x, e, iz, short, ways}).judge(); w.Outcome > v.Outcome && v.Outcome != lint.Violated || v.Numbers == nil || w.Outcome == lint.Violated && worse(w, v) {
 				v = w
 			}
 		}
@@ -72,12 +74,15 @@ type wire struct {
 	edge  int
 	iz    derive.Number
 	short []lint.Missing // what the ampacity lacks
+
+	returns func() *returns
 }
 
 func (w *wire) judge() lint.Verdict {
 	c := w.p.Circuit
 	run, at := "", w.edge
-	if pole := w.p.Net.Edges[at].Pole; pole == schema.Neg || pole == schema.Neutral {
+	home := w.p.Net.Edges[at].Pole == schema.Neg || w.p.Net.Edges[at].Pole == schema.Neutral
+	if home && w.x.Polarity.Value != "negative" {
 		run = " in its return"
 	}
 	if f := c.FeedOf(at); f >= 0 {
@@ -88,7 +93,15 @@ func (w *wire) judge() lint.Verdict {
 	if w.x.Cranking.True() {
 		current, lacks = c.Beside(at)
 	}
+	if home && at == w.edge && current.Value > w.iz.Value {
+		k := carried{n: current, feed: -1}
+		w.returns().oneWay(&k, &leg{limit: w.iz, cranking: w.x.Cranking.True()}, at)
+		current = k.n
+	}
 	v := lint.Verdict{Subject: w.x, Outcome: lint.Holds, Word: lint.Warning, Numbers: lint.Known(lacks, current, w.iz)}
+	if home {
+		v.Cause = "return"
+	}
 	switch {
 	case w.iz.Kind == 0:
 		v.Outcome, v.Missing = lint.NotProven, w.short

@@ -80,7 +80,7 @@ func (r *returns) bare(e int) (derive.Number, []lint.Missing) {
 func (r *returns) ratio(v *explore.View, z *network.Zone, x, s port) {
 	there := r.between(v, s.Hot, x.Hot, func(id network.NodeID) bool { return r.Net.ZoneOf(id) == z }, "feed of "+lint.Quote(x.block), "Rf")
 	back := r.between(v, x.Ret, s.Ret, func(id network.NodeID) bool { return r.Net.ZoneOf(id) != z }, "return of "+lint.Quote(x.block), "Rr")
-	weakest := r.weakest(v, x, s, z)
+	weakest := r.weakest(r.home(v, x, s, z).Edges(), there)
 	if len(there.edges) == 0 || weakest < 0 {
 		return
 	}
@@ -162,10 +162,21 @@ func (r *returns) home(v *explore.View, x, s port, z *network.Zone) explore.Path
 }
 
 // weakest is the wire or contact of most resistance on the way back, one whose resistance is not known
-// before others; -1 where there is none.
-func (r *returns) weakest(v *explore.View, x, s port, z *network.Zone) int {
+// before others; -1 where there is none. A part that lies on the way there too, such as a pair, is no
+// weaker than itself: it is the weakest only where there is no other.
+func (r *returns) weakest(home []int, there way) int {
+	both := func(e int) bool {
+		return slices.ContainsFunc(there.edges, func(o int) bool { return r.Net.Edges[o].Addr == r.Net.Edges[e].Addr })
+	}
+	if e := r.highest(slices.DeleteFunc(slices.Clone(home), both)); e >= 0 {
+		return e
+	}
+	return r.highest(home)
+}
+
+func (r *returns) highest(home []int) int {
 	at, most := -1, 0.0
-	for _, e := range r.home(v, x, s, z).Edges() {
+	for _, e := range home {
 		n, lacks := r.bare(e)
 		if n.Kind == 0 && len(lacks) == 0 || most < 0 {
 			continue

@@ -47,7 +47,7 @@ func (r *returns) open() {
 func (r *returns) after(gone, l *leg, e int) {
 	c := carried{n: r.ways.Most(e, gone.home[0], r.takersFor(l), "largest current in "+l.name()+" once "+gone.name()+" is open"), feed: -1}
 	most := r.Circuit.Worst(e).Steady.Value + r.Circuit.Worst(gone.home[0]).Steady.Value
-	if min(c.n.Value, most) <= l.limit.Value*(1+1e-9) || r.asStrong(l, c) {
+	if min(c.n.Value, most) <= l.limit.Value*(1+1e-9) || r.asStrong(l, c) || r.alone(gone, l, e) {
 		return
 	}
 	addr := l.block.Header().Addr
@@ -58,6 +58,37 @@ func (r *returns) after(gone, l *leg, e int) {
 		State: []lint.Position{{Addr: "after", Position: gone.block.Header().Addr + ": return opens"}}}
 	v.Message = fmt.Sprintf("Once %s is open, %s carries up to %s, and can carry %s.", gone.name(), l.name(), c.n.Text(), l.limit.Text())
 	r.opened[addr] = r.graded(v, e, gone.home[0])
+}
+
+// alone says whether nothing joins the two ends of a pair but itself once another return is open: then
+// what comes home through it is what its plus carries.
+func (r *returns) alone(gone, l *leg, e int) bool {
+	out := slices.Concat(gone.home, l.home, l.live)
+	j := make(joins, len(r.Net.Nodes))
+	for i := range j {
+		j[i] = network.NodeID(i)
+	}
+	for i, x := range r.Net.Edges {
+		if !slices.Contains(out, i) {
+			j.join(x.A, x.B)
+		}
+	}
+	var ports []network.NodeID
+	for _, z := range r.Net.Zones {
+		for _, x := range attached(r.Net, z) {
+			ports = append(ports, x.Hot, x.Ret)
+		}
+	}
+	for i := range r.Net.Converters {
+		x := &r.Net.Converters[i]
+		ports = append(ports, x.In.Hot, x.Out.Hot)
+	}
+	for i := 0; i < len(ports); i += 2 {
+		if ports[i] != network.None && ports[i+1] != network.None {
+			j.join(ports[i], ports[i+1])
+		}
+	}
+	return len(l.live) == 1 && j.top(r.Net.Edges[e].A) != j.top(r.Net.Edges[e].B)
 }
 
 // takersFor lists what a return carries home; a starter's current only where it is not said to crank.

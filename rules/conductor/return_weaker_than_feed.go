@@ -33,7 +33,7 @@ var returnWeakerThanFeed = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "a return as large as its feed"},
 	},
 	Remedy: true,
-	Folds:  []string{"bonding/chassis-return", "conductor/ampacity", "conductor/voltage-drop", "switching/contact-rating"},
+	Folds:  []string{"bonding/chassis-return", "conductor/ampacity return", "conductor/voltage-drop", "switching/contact-rating current"},
 	Since:  "0.1",
 	Run:    weakReturns,
 }

@@ -72,7 +72,7 @@ func loadDrop(p *lint.Pass, i int) lint.Verdict {
 	if q.class == "critical" || l.Critical.Set && l.Critical.Value != "none" {
 		q.word = lint.Caution
 	}
-	q.look(p.Net.ZoneOf(l.Hot), whenOn(p, l.Load), func(v *explore.View) []network.Port {
+	q.look(p.Circuit.LowZone(p.Net.ZoneOf(l.Hot)), whenOn(p, l.Load), func(v *explore.View) []network.Port {
 		if !v.HasLoad(i) {
 			return nil
 		}
@@ -111,7 +111,7 @@ func feederDrop(p *lint.Pass, x *schema.Conductor) (lint.Verdict, bool) {
 	if len(hot) == 0 {
 		return lint.Verdict{}, false
 	}
-	z := p.Net.ZoneOf(hot[0])
+	z := p.Circuit.LowZone(p.Net.ZoneOf(hot[0]))
 	q := &lossy{p: p, block: x, class: "feeder", word: lint.Notice, last: x}
 	q.look(z, p.Space.Closed(explore.All()), func(v *explore.View) []network.Port {
 		var out []network.Port
@@ -189,8 +189,10 @@ func (q *lossy) look(z *network.Zone, f explore.Filter, ports func(*explore.View
 	}
 }
 
-// joinedKey tells apart the networks that a place is part of.
+// joinedKey tells apart the networks that a place is part of: where batteries in series or diodes join
+// other zones to its own, all that is there.
 func joinedKey(n *network.Network, v *explore.View, at network.NodeID) string {
+	whole := v.Zone != n.ZoneOf(at)
 	var key []byte
 	mark := func(on bool) {
 		b := byte(0)
@@ -200,16 +202,16 @@ func joinedKey(n *network.Network, v *explore.View, at network.NodeID) string {
 		key = append(key, b)
 	}
 	for _, e := range v.Zone.Edges {
-		mark(v.Conducts(e) && v.Joined(n.Edges[e].A, at))
+		mark(v.Conducts(e) && (whole || v.Joined(n.Edges[e].A, at)))
 	}
 	for _, e := range v.Zone.Returns {
 		mark(v.Conducts(e))
 	}
 	for _, i := range v.Zone.Sources {
-		mark(v.HasSource(i) && v.Joined(n.Sources[i].Hot, at))
+		mark(v.HasSource(i) && (whole || v.Joined(n.Sources[i].Hot, at)))
 	}
 	for _, i := range v.Zone.Outputs {
-		mark(v.HasConverter(i) && v.Joined(n.Converters[i].Out.Hot, at))
+		mark(v.HasConverter(i) && (whole || v.Joined(n.Converters[i].Out.Hot, at)))
 	}
 	return string(key)
 }

@@ -31,7 +31,7 @@ var constantPowerCollapse = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "devices carry 0.8 of their rating for long; a third of the volts is margin enough"},
 	},
 	Remedy: true,
-	Folds:  []string{"conductor/voltage-drop", "load/outside-voltage-window", "overcurrent/undersize-device"},
+	Folds:  []string{"conductor/voltage-drop", "load/outside-voltage-window low", "overcurrent/undersize-device"},
 	Since:  "0.1",
 	Run:    collapses,
 }

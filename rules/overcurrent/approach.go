@@ -20,11 +20,7 @@ type approach struct {
 }
 
 func newApproach(p *lint.Pass, f *circuit.Faults, h explore.Hop) *approach {
-	ports := f.Ports(false)
-	if len(f.Lacks()) > 0 {
-		ports = supplies(p, f.Section)
-	}
-	return &approach{p: p, f: f, h: h, ports: ports}
+	return &approach{p: p, f: f, h: h, ports: stiff(p, f)}
 }
 
 // after is the same once a device has opened.

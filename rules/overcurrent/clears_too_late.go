@@ -26,7 +26,7 @@ var clearsTooLate = &lint.Rule{
 		"where each way to it has a device rated no more than the ampacity and passes at least 1.35 times its rating. Else the time to open, by the device's own `curve` or the published or " +
 		"assumed gates of its kind, slowest, straight in log-log, is compared with the time that the conductor withstands: (k S)^2 over I^2, k after IEC 60364-4-43. Beyond 5 s, where heat has time to spread, the " +
 		"device has to be within that time by its own curve. A device is taken never to open below 1.35 times its rating. Where a battery's high resistance is guessed, the run has to be in order at twice the guess too.",
-	Not: "A run whose ampacity is above the fault. A run that some battery feeds with no device at all (overcurrent/unprotected-run). States with limited sources alone " +
+	Not: "A run whose ampacity is above the most that the fault can be. A run that some battery feeds with no device at all (overcurrent/unprotected-run). States with limited sources alone " +
 		"(overcurrent/limited-source-cannot-clear). Faults with a resistance of their own.",
 	Offer: "A smaller device, a bigger wire, or a device nearer the load.",
 	Meter: "The loop's resistance from the drop at a known load, dV / I; least battery volts over it give the least fault current.",
@@ -74,7 +74,8 @@ type cleared struct {
 	hop     explore.Hop
 	short   *circuit.Short
 	amps    float64 // A in the conductor
-	device  int     // the device that opens last; -1 where every way is guarded
+	device  int     // the device that opens last; -1 where every way is guarded, or the wire carries it
+	guarded bool    // every way is
 	seconds float64 // that it takes from the time that the others have opened; +Inf where it may not
 	opened  []int   // the others
 	held    derive.Number
@@ -110,7 +111,7 @@ func (c *clearing) end(cases []*circuit.Faults, h explore.Hop) {
 	if x == nil {
 		return
 	}
-	if x.outcome == lint.Holds && x.device >= 0 {
+	if x.outcome == lint.Holds && !x.guarded {
 		if most := c.judge(cases[1], h); most != nil && most.outcome != lint.Holds {
 			x = most
 		}
@@ -154,6 +155,7 @@ func (c *clearing) judge(f *circuit.Faults, h explore.Hop) *cleared {
 		x.outcome, x.lacks = lint.NotProven, lacks
 	case x.iz.Kind != 0 && x.amps <= x.iz.Value:
 	case x.iz.Kind != 0 && ways.guarded(short, x.amps, x.iz.Value):
+		x.guarded = true
 	case m != nil:
 		x.outcome, x.lacks = lint.NotProven, m
 	default:

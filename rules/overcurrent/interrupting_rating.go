@@ -227,10 +227,8 @@ func (b *breaker) bad() bool {
 // place asks what stands between a device and what feeds it: batteries, where there are none what limits
 // itself, and all of it where something is not known.
 func (b *breaker) place(x *broken, most *circuit.Faults) {
-	ports := most.Ports(false)
-	if len(most.Lacks()) > 0 {
-		ports = supplies(b.p, x.section)
-	} else if len(ports) == 0 {
+	ports := stiff(b.p, most)
+	if len(ports) == 0 {
 		ports = most.Ports(true)
 	}
 	with := x.fuse.SeriesRatedWith.Addr
@@ -247,7 +245,7 @@ func (b *breaker) place(x *broken, most *circuit.Faults) {
 		}
 	}
 	in := behind(func(d *schema.Fuse) bool { return b.proven[d] })
-	if reaches(in, ports) {
+	if reaches(in, ports) || b.own(x, ports) {
 		return
 	}
 	x.word = lint.Caution
@@ -259,6 +257,11 @@ func (b *breaker) place(x *broken, most *circuit.Faults) {
 			}
 		}
 	}
+}
+
+// own says whether a device is a battery's own, the first on its other side: others feed it at a short there.
+func (b *breaker) own(x *broken, ports []network.Port) bool {
+	return reaches(spread(b.p, x.section, x.hop.To, func(e int) bool { return b.p.Net.Edges[e].Kind == network.Element }), ports)
 }
 
 func (b *breaker) verdict(f *schema.Fuse) lint.Verdict {
@@ -302,7 +305,9 @@ func (b *breaker) violated(x *broken, v *lint.Verdict) {
 	v.Message = fmt.Sprintf("%s %s %s, and a short right behind it drives %s through it.", lint.Quote(x.fuse), is, rating.Text(), derive.Text(x.amps, "A"))
 	if x.word == lint.Caution {
 		v.Message += " A device ahead of it can open that."
-		v.Group = "behind " + x.bus
+		if x.bus != "" {
+			v.Group = "behind " + x.bus
+		}
 	}
 }
 

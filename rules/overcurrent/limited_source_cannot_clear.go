@@ -65,6 +65,7 @@ type idle struct {
 	short   *circuit.Short
 	edge    int
 	amps    float64
+	before  map[network.NodeID]bool // what feeds the device from there
 }
 
 // limits goes over the sections.
@@ -106,7 +107,7 @@ func (l *limits) judge(most *circuit.Faults, h explore.Hop) {
 		}
 		return
 	}
-	x := &idle{most.Section, short, h.Edge, math.Abs(short.Through(h.Edge))}
+	x := &idle{most.Section, short, h.Edge, math.Abs(short.Through(h.Edge)), before}
 	switch {
 	case !f.Rating.Set:
 		into.unknown = append(into.unknown, ratingLess(f)...)
@@ -121,7 +122,7 @@ func (l *limits) judge(most *circuit.Faults, h explore.Hop) {
 		into.most = x
 	}
 	if !l.cleared(most, h, short) {
-		l.behind(x, h, into)
+		l.behind(most, x, h, into)
 	}
 }
 
@@ -134,9 +135,13 @@ func (l *limits) cleared(most *circuit.Faults, h explore.Hop, short *circuit.Sho
 	return !reaches(in, most.Ports(true))
 }
 
-// behind looks for a conductor behind the device that carries less than the short passes.
-func (l *limits) behind(x *idle, h explore.Hop, into *limited) {
+// behind looks for a conductor behind the device that carries less than the short passes. One that is
+// straight on a battery, which gives far more, has rules of its own.
+func (l *limits) behind(most *circuit.Faults, x *idle, h explore.Hop, into *limited) {
 	in := spread(l.p, x.section, h.To, func(e int) bool { return l.p.Net.Edges[e].Kind == network.Element })
+	if reaches(in, most.Ports(false)) {
+		return
+	}
 	for _, e := range x.section.Edges {
 		w := l.p.Net.Edges[e].Wire
 		if w == nil || !in[l.p.Net.Edges[e].A] {
@@ -188,16 +193,19 @@ func (l *limits) place(v *lint.Verdict, x *idle) {
 	v.State, v.Path, v.Related = x.short.Witness(), route(l.p, x.section, x.short), sourcesOf(l.p, x.short)
 }
 
-// from names what feeds a short.
+// from names what feeds a short through the device.
 func (l *limits) from(x *idle) string {
 	var names []string
+	feeds := func(port network.Port) bool { return reaches(x.before, []network.Port{port}) }
 	for _, i := range x.section.Sources {
-		if slices.Contains(sourcesOf(l.p, x.short), l.p.Net.Sources[i].Addr) {
+		if feeds(l.p.Net.Sources[i].Port) && slices.Contains(sourcesOf(l.p, x.short), l.p.Net.Sources[i].Addr) {
 			names = append(names, lint.Quote(l.p.Net.Sources[i].Source))
 		}
 	}
 	for _, i := range x.short.Converters() {
-		names = append(names, lint.Quote(l.p.Net.Converters[i].Converter))
+		if c := &l.p.Net.Converters[i]; feeds(c.Out) || feeds(c.In) {
+			names = append(names, lint.Quote(c.Converter))
+		}
 	}
 	return lint.And(names...)
 }

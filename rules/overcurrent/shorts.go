@@ -35,8 +35,16 @@ func elements(p *lint.Pass, s *circuit.Section) []int {
 
 // spread is everything live that is joined to a node in a section without passing an edge that stops it.
 func spread(p *lint.Pass, s *circuit.Section, from network.NodeID, stops func(e int) bool) map[network.NodeID]bool {
-	in := map[network.NodeID]bool{from: true}
-	for queue := []network.NodeID{from}; len(queue) > 0; queue = queue[1:] {
+	return spreadAll(p, s, []network.NodeID{from}, stops)
+}
+
+// spreadAll is what is so joined to any of some nodes.
+func spreadAll(p *lint.Pass, s *circuit.Section, from []network.NodeID, stops func(e int) bool) map[network.NodeID]bool {
+	in := map[network.NodeID]bool{}
+	for _, id := range from {
+		in[id] = true
+	}
+	for queue := from; len(queue) > 0; queue = queue[1:] {
 		for _, e := range p.Net.At(queue[0]) {
 			to := p.Net.Edges[e].Other(queue[0])
 			if !in[to] && !p.Net.Nodes[to].Return && s.View.Conducts(e) && !stops(e) {
@@ -109,6 +117,22 @@ func supplies(p *lint.Pass, s *circuit.Section) []network.Port {
 	}
 	for _, i := range s.Outputs {
 		out = append(out, p.Net.Converters[i].Out)
+	}
+	return out
+}
+
+// stiff lists where batteries feed a section, converters that let current back included; where too little
+// is known of some, all that may be one.
+func stiff(p *lint.Pass, f *circuit.Faults) []network.Port {
+	out := f.Ports(false)
+	if len(f.Lacks()) == 0 {
+		return out
+	}
+	out = append(out, supplies(p, f.Section)...)
+	for _, i := range f.Section.Inputs {
+		if c := &p.Net.Converters[i]; c.BlocksReverse.False() {
+			out = append(out, c.In)
+		}
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package overcurrent
 
 import (
 	"fmt"
+	"slices"
 
 	"ferrule/lint"
 	"ferrule/lint/circuit"
@@ -20,7 +21,7 @@ var undersizeDevice = &lint.Rule{
 		"than it takes to open.",
 	Why: "Loss of use first, hence notice; caution where a life-safety or navigation load goes dark with it. A device that opens for nothing is the one that somebody replaces by a bigger one.",
 	Numbers: "What can be drawn beyond the device, each part at the volts that the circuit is solved to leave it, and no more than what can be given before it, not capped by any device. Loads that run less than 3 h a day are brief: each " +
-		"of their times is compared with what still runs then. The time to open is that of the device's own `curve`, else of the published or assumed gates of its kind; a load's start holds where the " +
+		"of their times is compared with what still runs then. The time to open is that of the device's own `curve`, else of the published or assumed gates of its kind; an engine's starter turns for 10 s where its hours are not written; a load's start holds where the " +
 		"gates say that the device does not open before.",
 	Not:   "A short-duty winch or jack that is done before the device opens. Devices marked for 100 % of their rating. Whether the wire allows a bigger device is overcurrent/oversize-device.",
 	Offer: "The next standard rating if the wire allows it; else wire and device together.",
@@ -89,7 +90,7 @@ func load(p *lint.Pass, f *schema.Fuse, edge int) lint.Verdict {
 	case v.Outcome != lint.Holds:
 	case len(x.p.Circuit.LacksAt(x.edge)) > 0:
 		v.Outcome, v.Missing = lint.NotProven, x.p.Circuit.LacksAt(x.edge)
-		v.Message = fmt.Sprintf("What passes %s (%s) cannot be told: a draw or a limit is not written.", lint.Quote(f), rating.Text())
+		v.Message = fmt.Sprintf("What passes %s (%s) cannot be told: %s is missing.", lint.Quote(f), rating.Text(), lint.Lacking(v.Missing[0], true))
 	case !x.worst.Complete:
 		return lint.Unfinished(f, v.Word)
 	}
@@ -150,12 +151,12 @@ func (x *loading) brief(v *lint.Verdict) {
 	}
 	v.Numbers = append(v.Numbers, x.worst.Steady)
 	for _, i := range x.loads {
-		h := x.p.Net.Loads[i].HoursPerDay
-		if !h.Set || h.Value <= 0 || h.Value >= lasting {
+		h, ok := x.runs(i)
+		if !ok || h <= 0 || h >= lasting {
 			continue
 		}
-		amps := x.runningFor(h.Value)
-		if opens, ok := circuit.Opens(x.fuse, amps.Value); ok && h.Value > opens.Value {
+		amps := x.runningFor(h)
+		if opens, ok := circuit.Opens(x.fuse, amps.Value); ok && h > opens.Value {
 			v.Numbers = append(v.Numbers, amps, opens)
 			v.Outcome = lint.Violated
 			v.Message = fmt.Sprintf("%s (%s) carries %s for longer than the %s after which it opens.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), amps.Text(), opens.Text())
@@ -163,6 +164,18 @@ func (x *loading) brief(v *lint.Verdict) {
 			return
 		}
 	}
+}
+
+// cranks is how long in s an engine's starter turns on end, where the plan does not say it.
+const cranks = 10
+
+// runs is how long a load runs on end, in s; ok is false where it is not written.
+func (x *loading) runs(i int) (seconds float64, ok bool) {
+	l := &x.p.Net.Loads[i]
+	if !l.HoursPerDay.Set && slices.Contains(x.p.Circuit.Starters(), i) {
+		return cranks, true
+	}
+	return l.HoursPerDay.Value, l.HoursPerDay.Set
 }
 
 // runningFor is the most that passes the device for so many seconds on end: without the loads that
@@ -173,9 +186,10 @@ func (x *loading) runningFor(seconds float64) derive.Number {
 	for _, i := range x.loads {
 		l := &x.p.Net.Loads[i]
 		n, _ := x.p.Circuit.LoadCurrent(i)
+		h, ok := x.runs(i)
 		switch {
 		case len(l.RunsIn.List) > 0:
-		case l.HoursPerDay.Set && l.HoursPerDay.Value < seconds:
+		case ok && h < seconds:
 			done += n.Value
 		default:
 			on += n.Value

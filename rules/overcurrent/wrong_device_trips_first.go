@@ -20,11 +20,11 @@ var wrongDeviceTripsFirst = &lint.Rule{
 	Words:   []lint.Severity{lint.Caution, lint.Warning},
 	Subject: "fuse",
 	When: "In some state a bolted short right behind a device passes another device ahead of it, which opens first or may do so, and that other device also feeds a life-safety or " +
-		"navigation load that then has no other supply.",
+		"navigation load that then has no other supply, or the converter that alone feeds one.",
 	Why: "Nothing burns, but what warns goes silent just when a fault has happened: caution; warning where the load is for life safety and needed in that state.",
 	Numbers: "Two devices with a `curve` of their own are compared at the prospective fault that passes each. Fuses of one kind: the one ahead is rated at least twice the other. Fuses of two kinds, which " +
 		"differ in speed: at least four times, and below twice it is not. A device ahead that the fault drives to less than 1.35 times its rating stays closed.",
-	Not:   "Loads on the faulted circuit itself. Loads with a battery of their own. A breaker without its curve is not proven. A battery's own cut-off that opens first.",
+	Not:   "Loads on the faulted circuit itself. Loads behind a converter, where something else may feed them too. Loads with a battery of their own. A breaker without its curve is not proven. A battery's own cut-off that opens first.",
 	Offer: "A supply of its own for the load that is needed, ahead of the shared device; a smaller device in the branch; the makers' curves.",
 	Meter: "None; by curves. What else goes dark when this device is opened by hand shows what it is shared with.",
 	Cites: []lint.Citation{
@@ -78,12 +78,19 @@ type tripped struct {
 	short   *circuit.Short
 	device  int
 	ahead   int
-	dark    []int // loads that the one ahead takes with it
+	dark    []dependent // what the one ahead takes with it
 	word    lint.Severity
 	outcome lint.Outcome
 	lacks   []lint.Missing
 	known   bool    // what passes them is known
 	ratio   float64 // of ratings, or of times; less is worse
+}
+
+// dependent is a load that counts, and where it hangs in a section: at its own terminal, or at the input
+// of the converter that alone feeds it.
+type dependent struct {
+	load int
+	at   network.NodeID
 }
 
 // tripping goes over the sections.
@@ -108,24 +115,32 @@ func (t *tripping) walk(f explore.Filter, word lint.Severity, counts func(*schem
 	})
 }
 
-// loads are those of a section that count and have no battery of their own.
-func (t *tripping) loads(s *circuit.Section, counts func(*schema.Load) bool) []int {
-	var out []int
-	for i := range t.p.Net.Loads {
+// loads are those of a section, and those behind its converters, that count and have no battery of their own.
+func (t *tripping) loads(s *circuit.Section, counts func(*schema.Load) bool) []dependent {
+	var out []dependent
+	add := func(i int, at network.NodeID) {
 		l := &t.p.Net.Loads[i]
-		if counts(l.Load) && !l.OwnBattery.True() && slices.Contains(s.Nodes, l.Hot) && s.View.HasLoad(i) {
-			out = append(out, i)
+		if counts(l.Load) && !l.OwnBattery.True() && slices.Contains(s.Nodes, at) && (l.Present < 0 || s.View.At(l.Present) != 0) {
+			out = append(out, dependent{i, at})
+		}
+	}
+	for i := range t.p.Net.Loads {
+		add(i, t.p.Net.Loads[i].Hot)
+	}
+	for _, k := range s.Inputs {
+		for _, i := range t.p.Net.Served(k) {
+			add(i, t.p.Net.Converters[k].In.Hot)
 		}
 	}
 	return out
 }
 
-func (t *tripping) look(s *circuit.Section, devices, loads []int, word lint.Severity) {
+func (t *tripping) look(s *circuit.Section, devices []int, loads []dependent, word lint.Severity) {
 	most := t.p.Circuit.Faults(s, circuit.Prospective, false)
 	ports := supplies(t.p, s)
-	dark := map[int][]int{}
-	for _, d := range devices {
-		dark[d] = t.dark(s, d, ports, loads)
+	dark, some := t.dark(s, devices, ports, loads)
+	if !some {
+		return
 	}
 	for _, d := range devices {
 		for _, h := range ends(&t.p.Net.Edges[d]) {
@@ -153,21 +168,34 @@ func (t *tripping) ahead(s *circuit.Section, u int, h explore.Hop, ports []netwo
 	return fed(func(int) bool { return false }) && !fed(func(e int) bool { return e == u })
 }
 
-// dark lists the loads that lose every supply when a device opens.
-func (t *tripping) dark(s *circuit.Section, device int, ports []network.Port, loads []int) []int {
-	var out []int
-	for _, i := range loads {
-		hot := t.p.Net.Loads[i].Hot
-		if reaches(spread(t.p, s, hot, func(int) bool { return false }), ports) &&
-			!reaches(spread(t.p, s, hot, func(e int) bool { return e == device }), ports) {
-			out = append(out, i)
+// dark lists, by device, the loads that lose every supply when it opens; some says that there are any.
+func (t *tripping) dark(s *circuit.Section, devices []int, ports []network.Port, loads []dependent) (by map[int][]dependent, some bool) {
+	var from []network.NodeID
+	for _, x := range ports {
+		for _, id := range []network.NodeID{x.Hot, x.Ret} {
+			if id != network.None && !t.p.Net.Nodes[id].Return {
+				from = append(from, id)
+			}
 		}
 	}
-	return out
+	fed := func(opened int) map[network.NodeID]bool {
+		return spreadAll(t.p, s, from, func(e int) bool { return e == opened })
+	}
+	by = map[int][]dependent{}
+	all := fed(-1)
+	for _, d := range devices {
+		left := fed(d)
+		for _, x := range loads {
+			if all[x.at] && !left[x.at] {
+				by[d], some = append(by[d], x), true
+			}
+		}
+	}
+	return by, some
 }
 
-func without(list, but []int) []int {
-	var out []int
+func without(list, but []dependent) []dependent {
+	var out []dependent
 	for _, x := range list {
 		if !slices.Contains(but, x) {
 			out = append(out, x)
@@ -204,7 +232,7 @@ func (x *tripped) compare(p *lint.Pass, lacks []lint.Missing) {
 			x.outcome, x.lacks = lint.NotProven, lacks
 			return
 		}
-		first, _ := circuit.OpensWithin(u, math.Abs(x.short.Through(x.ahead)))
+		first := circuit.StaysClosed(u, math.Abs(x.short.Through(x.ahead)))
 		second, ok := circuit.OpensWithin(d, math.Abs(x.short.Through(x.device)))
 		if x.ratio = first / second; !ok || x.ratio <= 1 {
 			x.outcome = lint.Violated
@@ -253,13 +281,12 @@ func (t *tripping) verdict(f *schema.Fuse) lint.Verdict {
 	}
 	v.Cause, v.Group, v.Related = u.Addr, "with "+u.Addr, []string{u.Addr}
 	var names []string
-	for _, i := range x.dark {
-		names = append(names, lint.Quote(t.p.Net.Loads[i].Load))
-		v.Related = append(v.Related, t.p.Net.Loads[i].Addr)
+	for _, d := range x.dark {
+		l := t.p.Net.Loads[d.load].Load
+		names, v.Related = append(names, lint.Quote(l)), append(v.Related, l.Addr)
 	}
-	what := fmt.Sprintf("%s, which also feeds %s", lint.Quote(u), lint.And(names...))
 	if x.outcome == lint.NotProven {
-		v.Message = fmt.Sprintf("Whether a short behind %s opens it before %s cannot be told.", lint.Quote(f), what)
+		v.Message = fmt.Sprintf("Whether a short behind %s opens it before %s, which also feeds %s, cannot be told.", lint.Quote(f), lint.Quote(u), lint.And(names...))
 		return v
 	}
 	if x.short != nil {

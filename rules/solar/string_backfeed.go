@@ -2,6 +2,8 @@ package solar
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"ferrule/lint"
 	"ferrule/lint/derive"
@@ -110,10 +112,10 @@ func stringsBeside(p *lint.Pass, array int) lint.Verdict {
 func crowdOf(p *lint.Pass, view *explore.View, array int) *crowd {
 	a := &p.Net.Sources[array]
 	x := &crowd{view: view}
-	strings := float64(a.Parallel.Or(1))
+	inside := float64(a.Parallel.Or(1))
 	g, lacks := p.Circuit.SourceGives(a.Source)
-	x.alike = g.N.Value / strings
-	if strings > 1 {
+	x.alike = g.N.Value / inside
+	if inside > 1 {
 		x.amps, x.parts, x.lacks = g.N.Value-x.alike, lint.Known(nil, g.N), lacks
 	}
 	row := view.Series(array)
@@ -142,6 +144,13 @@ func crowdOf(p *lint.Pass, view *explore.View, array int) *crowd {
 	return x
 }
 
+// together names a crowd, the same from every one of its arrays.
+func together(one string, others []string) string {
+	all := append([]string{one}, others...)
+	slices.Sort(all)
+	return strings.Join(all, " ")
+}
+
 func (x *crowd) judge(p *lint.Pass, v lint.Verdict, unsure *crowd, complete bool) lint.Verdict {
 	a := v.Subject.(*schema.Source)
 	most, lacks := takesBack(a)
@@ -152,7 +161,7 @@ func (x *crowd) judge(p *lint.Pass, v lint.Verdict, unsure *crowd, complete bool
 	}
 	switch {
 	case most.Kind != 0 && x.amps > most.Value:
-		v.Outcome, v.State = lint.Violated, x.witness
+		v.Outcome, v.State, v.Group = lint.Violated, x.witness, "strings "+together(a.Addr, v.Related)
 		v.Message = fmt.Sprintf("If one string of %s is shorted, the others drive up to %s into it. Its modules take %s, and no device of that size stands before the string.",
 			lint.Quote(a), amps.Text(), most.Text())
 	case unsure != nil:

@@ -145,9 +145,16 @@ func (d *draw) tooMuch(v lint.Verdict, x *asked, limit, current derive.Number, w
 	if n := len(on) - len(words); n > 0 {
 		words = append(words, fmt.Sprintf("%d more", n))
 	}
-	v.Message = fmt.Sprintf("%s is asked for up to %s%s (%s), and gives %s.", lint.Quote(d.source), current.Text(), when, lint.And(words...), limit.Text())
+	asked := lint.And(words...)
+	switch {
+	case len(x.own.Numbers) > 0:
+		asked += ", of which batteries beside it give a part"
+	case x.amps < x.sum*(1-1e-9):
+		asked += ", as far as devices let that pass"
+	}
+	v.Message = fmt.Sprintf("%s is asked for up to %s%s (%s), and gives %s.", lint.Quote(d.source), current.Text(), when, asked, limit.Text())
 	if limit.Symbol == "Iopen" {
-		v.Message = fmt.Sprintf("%s is asked for up to %s%s (%s), and its own cut-off opens at %s.", lint.Quote(d.source), current.Text(), when, lint.And(words...), limit.Text())
+		v.Message = fmt.Sprintf("%s is asked for up to %s%s (%s), and its own cut-off opens at %s.", lint.Quote(d.source), current.Text(), when, asked, limit.Text())
 	}
 	if len(x.own.Lacks) > 0 {
 		v.Outcome, v.Missing = lint.NotProven, x.own.Lacks

@@ -191,10 +191,9 @@ func (d *draw) number(x *asked, starting bool) derive.Number {
 // darkens grades a state by what goes dark with the battery.
 func darkens(a *ask) lint.Severity {
 	word := lint.Notice
-	for _, d := range a.on {
-		l, ok := d.block.(*schema.Load)
+	for _, l := range a.loads {
 		switch {
-		case !ok || l.OwnBattery.True():
+		case l.OwnBattery.True():
 		case l.Critical.Value == "navigation":
 			return lint.Warning
 		case l.Critical.Value == "life-safety":

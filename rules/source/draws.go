@@ -18,6 +18,7 @@ type drawer struct {
 	load, converter int // -1 where it is the other
 	steady, surge   derive.Number
 	lacks           []lint.Missing
+	loads           []int // that it takes with it: itself, or those that only the converter feeds
 }
 
 // drawersOf lists what can draw in a zone. A starter draws for seconds: all of it is a surge.
@@ -29,7 +30,7 @@ func drawersOf(p *lint.Pass, z *network.Zone) []*drawer {
 	var out []*drawer
 	for _, i := range z.Loads {
 		l := &p.Net.Loads[i]
-		d := &drawer{block: l.Load, port: l.Port, load: i, converter: -1}
+		d := &drawer{block: l.Load, port: l.Port, load: i, converter: -1, loads: []int{i}}
 		d.steady, d.lacks = p.Circuit.LoadCurrent(i)
 		if l.Surge.Set {
 			d.surge = derive.Read("starting current of "+lint.Quote(l.Load), "Is", l.Surge.Value, "A", l.Addr, "surge", l.Surge.Range)
@@ -44,7 +45,7 @@ func drawersOf(p *lint.Pass, z *network.Zone) []*drawer {
 		if c.Kind.Value == "diode" {
 			continue
 		}
-		d := &drawer{block: c.Converter, port: c.In, load: -1, converter: i}
+		d := &drawer{block: c.Converter, port: c.In, load: -1, converter: i, loads: p.Net.Served(i)}
 		d.steady, d.lacks = p.Circuit.InputCurrent(i)
 		out = append(out, d)
 	}
@@ -154,6 +155,7 @@ type ask struct {
 	row   explore.Series
 	on    []*drawer
 	ports []network.Port // by drawer, on the battery's own wires
+	loads []*schema.Load // that go dark with it
 	sum   float64        // A, of all that is known
 	extra *drawer        // the one that adds most on starting; nil where none does
 	doubt bool           // a figure is missing
@@ -171,6 +173,11 @@ func askOf(n *network.Network, v *explore.View, battery int, all []*drawer, runs
 			continue
 		}
 		a.on, a.ports = append(a.on, d), append(a.ports, at)
+		for _, i := range d.loads {
+			if runs(i) {
+				a.loads = append(a.loads, n.Loads[i].Load)
+			}
+		}
 		a.sum += d.steady.Value
 		a.doubt = a.doubt || len(d.lacks) > 0
 		if d.adds() > a.adds() {

@@ -197,7 +197,7 @@ func (c *clash) verdict(p *lint.Pass, battery int) lint.Verdict {
 	}
 	if len(c.missing) > 0 {
 		v.Outcome, v.Missing = lint.NotProven, c.missing
-		v.Message += fmt.Sprintf(" Whether they really meet unlike turns on `%s` of %s, which is not written.", c.missing[0].Attribute, c.missing[0].Subject)
+		v.Message += fmt.Sprintf(" Whether they really meet unlike turns on %s, which is not written.", lint.Lacking(c.missing[0], true))
 	}
 	return v
 }

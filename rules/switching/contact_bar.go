@@ -37,8 +37,8 @@ func barVerdict(p *lint.Pass, x *schema.Bus) lint.Verdict {
 		v.Message = fmt.Sprintf("%s carries up to %s, and is made for %s.", lint.Quote(x), carried.Text(), rating.Text())
 	case len(lacks) > 0 && !feedsWithin(p, x, rating.Value):
 		v.Outcome, v.Missing = lint.NotProven, lacks
-		v.Message = fmt.Sprintf("What %s carries is not known: %s, and `%s` of %s is missing.",
-			lint.Quote(x), ofRating(carried, rating), lacks[0].Attribute, lacks[0].Subject)
+		v.Message = fmt.Sprintf("What %s carries is not known: %s, and %s is missing.",
+			lint.Quote(x), ofRating(carried, rating), lint.Lacking(lacks[0], true))
 	case !complete:
 		return lint.Unfinished(x, lint.Warning)
 	}
@@ -169,7 +169,7 @@ func socket(p *lint.Pass, i int) (lint.Verdict, bool) {
 		v.Message = fmt.Sprintf("%s is used for %s, and 12 V accessory sockets bear about %s.", lint.Quote(l.Load), n.Text(), most.Text())
 	case len(lacks) > 0 && !within:
 		v.Outcome, v.Missing = lint.NotProven, lacks
-		v.Message = fmt.Sprintf("What is drawn from the 12 V socket %s is not written, and its device lets more than %s pass.", lint.Quote(l.Load), most.Text())
+		v.Message = fmt.Sprintf("What is drawn from the 12 V socket %s is not known, and its device lets more than %s pass: %s is missing.", lint.Quote(l.Load), most.Text(), lint.Lacking(lacks[0], true))
 	}
 	return v, true
 }

@@ -38,7 +38,7 @@ var contactRating = &lint.Rule{
 
 func contacts(p *lint.Pass) []lint.Verdict {
 	var out []lint.Verdict
-	add := func(q *part) { out = append(out, q.verdict()) }
+	add := func(q *part) { out = append(out, q.verdicts()...) }
 	for _, x := range p.Plan.Switches {
 		add(&part{p: p, block: x, rating: x.Rating, volts: x.VoltageRating, opens: true, hand: handSwitch(p.Plan, x)})
 	}
@@ -88,30 +88,28 @@ func (q *part) contacts() []int {
 	return out
 }
 
-// verdict asks of current first, then of volts: one finding, whichever is sure and first.
-func (q *part) verdict() lint.Verdict {
+// verdicts asks of current and of volts: one answer, but two where one of two that are wrong is sure.
+func (q *part) verdicts() []lint.Verdict {
 	edges := q.contacts()
 	v := lint.Verdict{Subject: q.block, Outcome: lint.Holds, Word: lint.Warning}
 	if len(edges) == 0 {
-		return v
+		return []lint.Verdict{v}
 	}
 	current, volts := q.current(v, edges), q.voltage(v, edges)
-	both := append(current.Numbers, volts.Numbers...)
+	current.Cause, volts.Cause = "current", "volts"
 	switch {
-	case current.Outcome == lint.Violated:
-		return current
-	case volts.Outcome == lint.Violated:
-		return volts
 	case current.Outcome == lint.NotProven && volts.Outcome == lint.NotProven:
 		current.Missing = append(current.Missing, volts.Missing...)
-		return current
-	case current.Outcome == lint.NotProven:
-		return current
-	case volts.Outcome == lint.NotProven:
-		return volts
+		return []lint.Verdict{current}
+	case current.Outcome != lint.Holds && volts.Outcome != lint.Holds:
+		return []lint.Verdict{current, volts}
+	case current.Outcome != lint.Holds:
+		return []lint.Verdict{current}
+	case volts.Outcome != lint.Holds:
+		return []lint.Verdict{volts}
 	}
-	v.Numbers = both
-	return v
+	v.Numbers = append(current.Numbers, volts.Numbers...)
+	return []lint.Verdict{v}
 }
 
 // flow is the largest current through one contact, with the edge it is read at.
@@ -185,8 +183,8 @@ func (q *part) against(v lint.Verdict, f flow, lacks []lint.Missing, complete bo
 		v.Message = fmt.Sprintf("One contact of %s carries up to %s%s, and is made for %s.", lint.Quote(q.block), f.n.Text(), when, rating.Text())
 	case len(lacks) > 0:
 		v.Outcome, v.Missing = lint.NotProven, lacks
-		v.Message = fmt.Sprintf("What a contact of %s carries is not known: %s, and `%s` of %s is missing.",
-			lint.Quote(q.block), ofRating(f.n, rating), lacks[0].Attribute, lacks[0].Subject)
+		v.Message = fmt.Sprintf("What a contact of %s carries is not known: %s, and %s is missing.",
+			lint.Quote(q.block), ofRating(f.n, rating), lint.Lacking(lacks[0], true))
 	case !complete:
 		return lint.Unfinished(q.block, lint.Warning)
 	}
@@ -199,7 +197,7 @@ func idle(v lint.Verdict, lacks []lint.Missing, complete bool) lint.Verdict {
 	case len(lacks) > 0:
 		v.Outcome = lint.NotProven
 		v.Missing = append([]lint.Missing{{Subject: v.Subject.Header().Addr, Attribute: "rating"}}, lacks...)
-		v.Message = fmt.Sprintf("Neither what %s carries nor what it is made for is known: `%s` of %s is missing, and its rating.", lint.Quote(v.Subject), lacks[0].Attribute, lacks[0].Subject)
+		v.Message = fmt.Sprintf("Neither what %s carries nor what it is made for is known: %s is missing, and its rating.", lint.Quote(v.Subject), lint.Lacking(lacks[0], true))
 	case !complete:
 		return lint.Unfinished(v.Subject, v.Word)
 	}
@@ -260,11 +258,11 @@ func (q *part) voltage(v lint.Verdict, edges []int) lint.Verdict {
 		v.Message = fmt.Sprintf("%s opens up to %s, and what it can break is not written.", lint.Quote(q.block), high.Text())
 		if high.Kind == 0 {
 			v.Missing = append(v.Missing, lacks...)
-			v.Message = fmt.Sprintf("Neither how many volts %s opens is known nor what it can break: `%s` of %s is missing, and its voltage rating.", lint.Quote(q.block), lacks[0].Attribute, lacks[0].Subject)
+			v.Message = fmt.Sprintf("Neither how many volts %s opens is known nor what it can break: %s is missing, and its voltage rating.", lint.Quote(q.block), lint.Lacking(lacks[0], true))
 		}
 	case len(lacks) > 0:
 		v.Outcome, v.Missing = lint.NotProven, lacks
-		v.Message = fmt.Sprintf("How many volts %s opens is not known: `%s` of %s is missing.", lint.Quote(q.block), lacks[0].Attribute, lacks[0].Subject)
+		v.Message = fmt.Sprintf("How many volts %s opens is not known: %s is missing.", lint.Quote(q.block), lint.Lacking(lacks[0], true))
 	}
 	return v
 }

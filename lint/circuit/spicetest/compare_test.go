@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 
 	"ferrule/lint/circuit"
 	"ferrule/lint/explore"
@@ -18,8 +19,8 @@ type state struct {
 
 // tally counts what was compared.
 type tally struct {
-	states, found, none, linear, compared, back, elsewhere, unfinished int
-	worst                                                              float64 // relative
+	states, found, none, linear, compared, back, elsewhere, lost, unfinished int
+	worst                                                                    float64 // relative
 }
 
 const (
@@ -37,9 +38,13 @@ func (y *tally) check(dir string, c *circuit.Circuit, cases []state) error {
 	if err != nil {
 		return err
 	}
-	todo := make([]int, len(cases))
-	for k := range todo {
-		todo[k] = k
+	var todo []int
+	for k := range cases {
+		if most[k][lost] == 0 {
+			todo = append(todo, k)
+		} else {
+			y.states, y.lost = y.states+1, y.lost+1
+		}
 	}
 	for round := 0; len(todo) > 0 && round <= len(c.Net.Converters); round++ {
 		if todo, err = y.round(dir, c, cases, todo, most, stopped); err != nil {
@@ -50,28 +55,52 @@ func (y *tally) check(dir string, c *circuit.Circuit, cases []state) error {
 }
 
 // round simulates the states that are left, and gives those in which a converter turns out not to start.
-func (y *tally) round(dir string, c *circuit.Circuit, cases []state, todo []int, most []map[int]float64, stopped []map[int]bool) (again []int, err error) {
+func (y *tally) round(dir string, c *circuit.Circuit, cases []state, todo []int, most []map[int]float64, stopped []map[int]bool) (left []int, err error) {
 	var decks []*deck
 	var jobs []job
 	for _, k := range todo {
 		d := write(c, cases[k].view, cases[k].set, most[k], stopped[k])
-		decks, jobs = append(decks, d), append(jobs, job{d.idling(), coarse})
+		decks, jobs = append(decks, d), append(jobs, job{d.netlist(), coarse})
 	}
 	plots, err := simulate(dir, jobs)
 	if err != nil {
 		return nil, err
 	}
+	if err := again(dir, decks, plots); err != nil {
+		return nil, err
+	}
 	for n, k := range todo {
 		d, p := decks[n], plots[n]
-		if complete(p) && d.high(p, p.last()) && d.stops(p) {
-			again = append(again, k)
+		if d.fit(p) && d.high(p, p.last()) && d.stops(p) || !(d.fit(p) && d.high(p, p.last())) && d.stopsAt(c.Point(d.v, d.set)) {
+			left = append(left, k)
 			continue
 		}
 		if err := y.one(dir, d, p); err != nil {
 			return nil, fmt.Errorf("%w\n%+v, state %v\n%s", err, d.set, d.v.State(d.v.Zone.Vars), d.idling())
 		}
 	}
-	return again, nil
+	return left, nil
+}
+
+// again sweeps from the point without loads where a sweep from nothing failed.
+func again(dir string, decks []*deck, plots []*plot) error {
+	var jobs []job
+	var of []int
+	for k, p := range plots {
+		if !decks[k].fit(p) {
+			jobs, of = append(jobs, job{decks[k].idling(), coarse}), append(of, k)
+		}
+	}
+	if len(jobs) == 0 {
+		return nil
+	}
+	second, err := simulate(dir, jobs)
+	for k, p := range second {
+		if decks[of[k]].fit(p) {
+			plots[of[k]] = p
+		}
+	}
+	return err
 }
 
 // stops marks converters whose input stands below the voltage that starts them.
@@ -85,7 +114,25 @@ func (d *deck) stops(p *plot) (any bool) {
 	return any
 }
 
+// stopsAt marks those that do not start in a point, where ngspice has no answer of its own.
+func (d *deck) stopsAt(point *circuit.Point) (any bool) {
+	for i := range d.inputs {
+		x := &d.net.Converters[i]
+		u, ok := point.Across(x.In)
+		if t := x.Trigger; ok && t.Set && !t.Ignition && !d.triggered[i] && u < t.Volts {
+			d.triggered[i], any = true, true
+		}
+	}
+	return any
+}
+
 func complete(p *plot) bool { return p != nil && p.at(p.last(), "v(scale)") > 1-1e-9 }
+
+// fit says whether a sweep came to full power and keeps Kirchhoff's law there: ngspice ends now and then
+// with milliamperes left over at a node.
+func (d *deck) fit(p *plot) bool {
+	return complete(p) && d.leftOver(p, p.last(), nil) < 1e-3
+}
 
 // one compares one state, sweeping finer where ngspice lost its way.
 func (y *tally) one(dir string, d *deck, p *plot) error {
@@ -105,35 +152,76 @@ func (y *tally) one(dir string, d *deck, p *plot) error {
 	return y.folds(dir, d, point.Margin)
 }
 
-// same compares a point that was found. Where the sweep ended elsewhere one is made the other way, from
-// the point itself down to no power: that it is a solution, and that the branch from no power ends there.
+// same compares a point that was found. Where ngspice ended elsewhere it starts again from the point
+// itself, down to no power: that it is a solution, and that the branch from no power ends there. Where
+// ngspice finds nothing at all, the point is put into its netlist.
 func (y *tally) same(dir string, d *deck, p *plot, point *circuit.Point) error {
-	err := errors.New("ngspice finds no operating point")
-	if complete(p) {
+	err := errLost
+	if d.fit(p) && d.high(p, p.last()) {
 		if err = y.differ(d, p, p.last(), point); err == nil {
 			return nil
 		}
 	}
-	plots, serr := simulate(dir, []job{{d.guess(point), "dc vs 1 0 -0.0078125"}})
-	if serr != nil || plots[0] == nil {
-		return errors.Join(err, serr)
+	plots, failed := simulate(dir, []job{{d.idling(), coarse}, {d.guess(point), "dc vs 1 0 -0.0078125"}, {d.pinned(point), "op"}})
+	switch {
+	case failed != nil:
+		return failed
+	case d.fit(plots[0]) && y.differ(d, plots[0], plots[0].last(), point) == nil:
+		return nil
+	case y.leads(d, plots[1], point):
+		y.back++
+		return nil
+	case errors.Is(err, errLost) && plots[2] != nil:
+		y.lost++
+		return d.balanced(plots[2])
 	}
-	back := plots[0]
-	if y.differ(d, back, back.rows[0], point) != nil || back.at(back.last(), "v(scale)") > 1e-9 {
-		return err
+	return err
+}
+
+// leads says whether a sweep from a point down to no power stays on the branch.
+func (y *tally) leads(d *deck, p *plot, point *circuit.Point) bool {
+	if p == nil || d.leftOver(p, p.rows[0], nil) > 1e-3 || y.differ(d, p, p.rows[0], point) != nil || p.at(p.last(), "v(scale)") > 1e-9 {
+		return false
 	}
-	for _, row := range back.rows {
-		if !d.high(back, row) {
-			return err
+	for _, row := range p.rows {
+		if !d.high(p, row) {
+			return false
 		}
 	}
-	y.back++
+	return true
+}
+
+// pinned is the netlist with every node held at a point's voltage.
+func (d *deck) pinned(point *circuit.Point) string {
+	out := d.text.String()
+	done := map[string]bool{}
+	for i := range d.net.Nodes {
+		u, _ := point.Volts(network.NodeID(i))
+		if n := d.node(network.NodeID(i)); !done[n] {
+			done[n] = true
+			out += fmt.Sprintf("vp%d %s 0 %.17g\n", i, n, u)
+		}
+	}
+	return out + ".end\n"
+}
+
+// balanced says whether nothing holds the pinned nodes.
+func (d *deck) balanced(p *plot) error {
+	for name := range p.column {
+		if amps := p.at(p.last(), name); strings.HasPrefix(name, "i(vp") && math.Abs(amps) > 10*curved.amps {
+			return fmt.Errorf("no solution: %s takes %g A to hold", name, amps)
+		}
+	}
 	return nil
 }
 
-// nodeset is a point as the first guess; a point that was not found gives none.
-func (d *deck) nodeset(point *circuit.Point) (out string) {
+// nodeset is a point as the first guess, with one node of each island at 0 V, the first unless another is
+// asked for; a point that was not found gives none.
+func (d *deck) nodeset(point *circuit.Point, zero ...network.NodeID) (out string) {
 	base := map[int]float64{}
+	for _, id := range zero {
+		base[d.island.top(int(id))], _ = point.Volts(id)
+	}
 	done := map[string]bool{}
 	for i := range d.net.Nodes {
 		id := network.NodeID(i)
@@ -151,7 +239,7 @@ func (d *deck) nodeset(point *circuit.Point) (out string) {
 }
 
 func (d *deck) guess(point *circuit.Point) string {
-	return d.text.String() + d.nodeset(point) + ".end\n"
+	return d.text.String() + d.ties + d.nodeset(point) + ".end\n"
 }
 
 // unloaded is the point without loads, which is near that without power.
@@ -166,12 +254,16 @@ func (d *deck) idling() string { return d.guess(d.unloaded()) }
 // folds checks that ngspice's branch too goes on to just below the margin and not to full power.
 func (y *tally) folds(dir string, d *deck, margin float64) error {
 	below := margin * (1 - 1e-3)
-	plots, err := simulate(dir, []job{{d.idling(), fmt.Sprintf("dc vs 0 %.15g %.15g", below, below/100)}, {d.idling(), fine}})
+	plots, err := simulate(dir, []job{{d.netlist(), fmt.Sprintf("dc vs 0 %.15g %.15g", below, below/100)}, {d.netlist(), fine}})
 	if err != nil {
 		return err
 	}
-	if p := plots[0]; p == nil || p.at(p.last(), "v(scale)") < below*(1-1e-6) || !d.high(p, p.last()) {
-		return fmt.Errorf("no operating point above a margin of %.6g, and ngspice loses it before", margin)
+	if plots[0] == nil {
+		y.lost++
+		return nil
+	}
+	if p := plots[0]; p.at(p.last(), "v(scale)") < below*(1-1e-6) || !d.high(p, p.last()) {
+		return fmt.Errorf("no operating point above a margin of %.6g, and ngspice loses it before, at %g", margin, p.at(p.last(), "v(scale)"))
 	}
 	if p := plots[1]; complete(p) && d.high(p, p.last()) {
 		if jump := d.jump(p, plots[0].last(), margin); jump < 0.02 {

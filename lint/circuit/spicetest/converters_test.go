@@ -100,7 +100,7 @@ func (d *deck) coupled(i int, x *network.Converter, volts, most float64) bool {
 		limits = append(limits, fmt.Sprintf("max(0,%s*(%s*%s-%s))", number(eta), d.across(x.In), number(p.CurrentMax.Value), number(idle)))
 	}
 	for _, w := range limits {
-		give = fmt.Sprintf("min(%s,%s/max(%s,%g)-%g*%s)", give, w, out, least, leak, out)
+		give = fmt.Sprintf("min(%s,%s/max(%s,%g)-%g*%s)", give, w, out, least, seep, out)
 	}
 	d.nonlinear = true
 	d.outputs[i] = d.draws(x.Out, "-("+give+")")

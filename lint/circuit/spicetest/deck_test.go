@@ -13,10 +13,11 @@ import (
 const (
 	droop  = 0.01 // of a regulated output at its rated current
 	leak   = 1e-6 // 1/ohm, across what blocks: ngspice needs a way for every node
+	seep   = 1e-8 // 1/ohm, beyond a limit
 	least  = 0.05 // V, below which no power is believed
 	taper  = 0.1  // of a load's rated voltage, below which it is out of its range
 	valve  = 1e-3 // ohm, of a diode that conducts
-	limits = ".options reltol=1e-9 abstol=1e-10 vntol=1e-10 gmin=1e-15 itl1=300 itl2=300\n"
+	limits = ".options reltol=1e-9 abstol=1e-10 vntol=1e-10 gmin=1e-15 pivrel=0.5 itl1=300 itl2=300\n"
 )
 
 // deck is a view as a netlist. Edges without resistance are one node; sets are by the network's nodes.
@@ -26,6 +27,8 @@ type deck struct {
 	set  circuit.Setting
 	net  *network.Network
 	text strings.Builder
+	ties string                    // to the ground
+	keep func(network.NodeID) bool // what is written; nil for all
 
 	same   sets // joined without resistance
 	island sets // joined by edges and by what supplies
@@ -82,6 +85,9 @@ func (d *deck) line(format string, args ...any) { fmt.Fprintf(&d.text, format+"\
 // draws puts a device across a port that draws a current, by expression, and gives its ammeter.
 func (d *deck) draws(p network.Port, expression string) string {
 	d.devices++
+	if d.keep != nil && !d.keep(p.Hot) {
+		return ""
+	}
 	d.line("vm%d %s x%d 0", d.devices, d.node(p.Hot), d.devices)
 	d.line("bm%d x%d %s i=%s", d.devices, d.devices, d.node(p.Ret), expression)
 	return fmt.Sprintf("i(vm%d)", d.devices)
@@ -118,7 +124,7 @@ func (d *deck) edges() {
 		}
 	}
 	for e, r := range d.ohms {
-		if a, b := d.node(d.net.Edges[e].A), d.node(d.net.Edges[e].B); r > 0 && a != b {
+		if a, b := d.node(d.net.Edges[e].A), d.node(d.net.Edges[e].B); r > 0 && a != b && (d.keep == nil || d.keep(d.net.Edges[e].A)) {
 			d.line("r%d %s %s %.17g", e, a, b, r)
 		}
 	}
@@ -161,12 +167,12 @@ func (d *deck) ground() {
 	for i := range d.net.Nodes {
 		if k := d.island.top(i); !done[k] {
 			done[k] = true
-			d.line("vg%d %s 0 0", i, d.node(network.NodeID(i)))
+			d.ties += fmt.Sprintf("vg%d %s 0 0\n", i, d.node(network.NodeID(i)))
 		}
 	}
 }
 
-func (d *deck) netlist() string { return d.text.String() + ".end\n" }
+func (d *deck) netlist() string { return d.text.String() + d.ties + ".end\n" }
 
 // high says whether a row of a plot stands on the high-voltage branch: every power above its floor.
 func (d *deck) high(p *plot, row []float64) bool {

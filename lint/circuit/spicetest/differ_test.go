@@ -105,47 +105,59 @@ func (c *comparison) currents() {
 	}
 }
 
-// joints checks the currents in edges without resistance, which ngspice does not see: with those that it
-// does see they leave nothing over at any node, and around a ring they share as equal resistances.
-func (c *comparison) joints() {
-	left := make([]float64, len(c.d.net.Nodes))
-	pass := func(from, to network.NodeID, i float64) { left[from], left[to] = left[from]-i, left[to]+i }
-	level := map[network.NodeID]float64{}
-	for e, r := range c.d.ohms {
-		x := c.d.net.Edges[e]
+// leftOver is the largest current that a row of a plot leaves over at a node. joint gives the currents of
+// edges without resistance, which ngspice does not see; nil takes all that they join as one node.
+func (d *deck) leftOver(p *plot, row []float64, joint func(edge int) float64) (most float64) {
+	left := make([]float64, len(d.net.Nodes))
+	pass := func(from, to network.NodeID, i float64) {
+		if joint == nil {
+			from, to = network.NodeID(d.same.top(int(from))), network.NodeID(d.same.top(int(to)))
+		}
+		left[from], left[to] = left[from]-i, left[to]+i
+	}
+	for e, r := range d.ohms {
+		x := d.net.Edges[e]
 		if r > 0 {
-			pass(x.A, x.B, (c.d.volts(c.p, c.row, x.A)-c.d.volts(c.p, c.row, x.B))/r)
-		} else {
-			pass(x.A, x.B, c.point.Amps(e))
+			pass(x.A, x.B, (d.volts(p, row, x.A)-d.volts(p, row, x.B))/r)
+		} else if joint != nil {
+			pass(x.A, x.B, joint(e))
 		}
 	}
-	draw := func(p network.Port, meter string) { pass(p.Hot, p.Ret, c.p.at(c.row, meter)) }
-	for i, m := range c.d.sources {
-		draw(c.d.net.Sources[i].Port, m)
+	draw := func(p2 network.Port, meter string) { pass(p2.Hot, p2.Ret, p.at(row, meter)) }
+	for i, m := range d.sources {
+		draw(d.net.Sources[i].Port, m)
 	}
-	for i, m := range c.d.loads {
-		draw(c.d.net.Loads[i].Port, m)
+	for i, m := range d.loads {
+		draw(d.net.Loads[i].Port, m)
 	}
-	for i, m := range c.d.inputs {
-		draw(c.d.net.Converters[i].In, m)
+	for i, m := range d.inputs {
+		draw(d.net.Converters[i].In, m)
 	}
-	for i, m := range c.d.outputs {
-		if x := &c.d.net.Converters[i]; c.d.diodes[i] {
-			pass(x.In.Hot, x.Out.Hot, c.p.at(c.row, m))
+	for i, m := range d.outputs {
+		if x := &d.net.Converters[i]; d.diodes[i] {
+			pass(x.In.Hot, x.Out.Hot, p.at(row, m))
 		} else {
 			draw(x.Out, m)
 		}
 	}
+	for _, amps := range left {
+		most = math.Max(most, math.Abs(amps))
+	}
+	return most
+}
+
+// joints checks the currents in edges without resistance: with those that ngspice sees they leave nothing
+// over at any node, and around a ring they share as equal resistances.
+func (c *comparison) joints() {
 	most := 1.0
 	for _, m := range c.d.sources {
 		most = math.Max(most, math.Abs(c.p.at(c.row, m)))
 	}
-	for i, amps := range left {
-		c.near("current left over at "+c.d.net.Nodes[i].Name(), amps, 0, 10*c.allow.amps+c.allow.share*most)
-	}
+	c.near("current left over", c.d.leftOver(c.p, c.row, c.point.Amps), 0, 10*c.allow.amps+c.allow.share*most)
+	level := map[network.NodeID]float64{}
 	for e, r := range c.d.ohms {
 		if r == 0 && !c.settled(e, level) {
-			c.err = fmt.Errorf("currents of the ring at %s do not share", c.d.net.Edges[e].Addr)
+			c.err = errors.Join(c.err, fmt.Errorf("currents of the ring at %s do not share", c.d.net.Edges[e].Addr))
 		}
 	}
 }

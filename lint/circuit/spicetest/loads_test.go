@@ -87,7 +87,7 @@ func (d *deck) lowest(l *network.Load, vn float64) float64 {
 					take(v.Empty.Value)
 				}
 			case "alternator":
-				take(12.4 * max(1, float64(int((s.RegulatedVoltage.Value+3)/14))))
+				take(running(s.RegulatedVoltage.Value))
 			case "solar":
 			default:
 				take(s.Voltage.Value)

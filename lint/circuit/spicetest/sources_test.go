@@ -43,7 +43,7 @@ func (d *deck) battery(i int, s *network.Source) {
 	}
 	draw := fmt.Sprintf("(%s-%s)/%s", d.across(s.Port), number(emf), number(ohms))
 	if n, endless, m := d.c.Accepts(s.Source); m == nil && !endless {
-		draw = fmt.Sprintf("min(%s,%s+%g*(%s-%s))", draw, number(n.Value), leak, d.across(s.Port), number(emf+ohms*n.Value))
+		draw = fmt.Sprintf("min(%s,%s+%g*(%s-%s))", draw, number(n.Value), seep, d.across(s.Port), number(emf+ohms*n.Value))
 	}
 	d.sources[i] = d.draws(s.Port, draw)
 	d.supplies(s.Port)
@@ -100,6 +100,10 @@ func (d *deck) array(i int, s *network.Source) {
 	const thermal = 1.38064852e-23 * 300.15 / 1.6021766208e-19 // V, of ngspice's diode at 27 C
 	d.nonlinear = true
 	d.devices++
+	d.supplies(s.Port)
+	if d.keep != nil && !d.keep(s.Hot) {
+		return
+	}
 	k, hot, ret := d.devices, d.node(s.Hot), d.node(s.Ret)
 	d.line(".model m%d d(is=%s n=%s)", k, number(isc*parallel/math.Expm1(voc/a)), number(a*series/thermal))
 	d.line("il%d %s j%d %s\nd%d j%d %s m%d", k, ret, k, number(isc*parallel), k, k, ret, k)
@@ -109,7 +113,6 @@ func (d *deck) array(i int, s *network.Source) {
 		d.line("rs%d j%d y%d %s\nvm%d %s y%d 0", k, k, k, number(rs*series/parallel), k, hot, k)
 	}
 	d.sources[i] = fmt.Sprintf("i(vm%d)", k)
-	d.supplies(s.Port)
 }
 
 // regulatedSource holds its voltage with a droop until its rating. A running alternator idles at 12.4 V
@@ -122,7 +125,7 @@ func (d *deck) regulatedSource(i int, s *network.Source) {
 	if s.Kind.Value == "alternator" && (d.set.Charge == circuit.Empty || volts == 0) {
 		volts = 12.4
 		if s.RegulatedVoltage.Set {
-			volts *= math.Max(1, math.Floor((s.RegulatedVoltage.Value+3)/14)) // 14 V is of class 12, 28 V of 24
+			volts = running(s.RegulatedVoltage.Value)
 		}
 	}
 	if volts == 0 {
@@ -138,6 +141,17 @@ func (d *deck) regulatedSource(i int, s *network.Source) {
 	d.supplies(s.Port)
 }
 
+// running is the voltage of an alternator that idles, for the class of its regulated voltage: 14 V is of
+// class 12, 28 V of 24, 56 V of 48; what lies between the classes is one of its own.
+func running(regulated float64) float64 {
+	for _, k := range []struct{ above, upTo, class float64 }{{10, 16, 12}, {20, 32, 24}, {34, 45, 36}, {46, 60, 48}} {
+		if regulated > k.above && regulated <= k.upTo {
+			return 12.4 * k.class / 12
+		}
+	}
+	return 12.4 * regulated / 12
+}
+
 // regulated is the current that a regulated output gives at a voltage, as an expression.
 func (d *deck) regulated(u string, volts, ohms, most float64, back bool) string {
 	d.nonlinear = true
@@ -145,5 +159,5 @@ func (d *deck) regulated(u string, volts, ohms, most float64, back bool) string 
 	if !back {
 		give = fmt.Sprintf("max(%s,%g*(%s-%s))", give, leak, number(volts), u)
 	}
-	return fmt.Sprintf("min(%s,%s+%g*(%s-%s))", give, number(most), leak, number(volts-ohms*most), u)
+	return fmt.Sprintf("min(%s,%s+%g*(%s-%s))", give, number(most), seep, number(volts-ohms*most), u)
 }

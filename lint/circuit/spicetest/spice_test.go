@@ -97,7 +97,7 @@ func setting(t *rapid.T, c *circuit.Circuit) circuit.Setting {
 // enough fails a comparison that has compared too little to show anything.
 func enough(t *testing.T, y *tally) {
 	t.Helper()
-	if y.found < y.states/2 || y.back > y.states/20 || y.elsewhere > y.states/50 {
+	if y.found < y.states/2 || y.lost > 1+y.states/20 || y.back > 1+y.states/20 || y.elsewhere > y.states/50 {
 		t.Errorf("too few states stand compared: %+v", *y)
 	}
 }

@@ -1,16 +1,24 @@
 package spicetest
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
 	"ferrule/lint/circuit"
 	"ferrule/lint/explore"
+	"ferrule/lint/network"
 )
 
 // found is the share of the power at its peak that a tracker draws: a part in a million below it, since
 // the peak itself is the fold.
 const found = 1 - 1e-6
+
+// lost marks, among the trackers of a state, that ngspice found no solution for one.
+const lost = -1
+
+// errLost says that ngspice itself found no solution.
+var errLost = errors.New("ngspice finds no solution")
 
 // tracked finds, with ngspice, the most power that each tracker's supply gives at its input: the voltage
 // there is swept. A tracker that a battery feeds is not limited so.
@@ -39,7 +47,8 @@ func tracked(dir string, c *circuit.Circuit, cases []state) ([]map[int]float64, 
 		}
 		for k, a := range asks {
 			if plots[k] == nil {
-				return nil, fmt.Errorf("no sweep of a tracker's input\n%s", a.netlist+a.start)
+				a.give[lost] = 1
+				continue
 			}
 			a.narrow(plots[k])
 		}
@@ -100,7 +109,26 @@ func sharers(c *circuit.Circuit, v *explore.View, i int) (n int) {
 // hold is what can give power at a tracker's input, with a voltage held there, from that without loads
 // down; nil where nothing does.
 func hold(c *circuit.Circuit, s state, tracker int) *ask {
+	in := c.Net.Converters[tracker].In
+	first := giving(c, s, tracker, nil)
+	idle := first.unloaded()
+	high, ok := idle.Across(in)
+	if !first.fed(in) || !ok || high <= 0 {
+		return nil
+	}
+	d := giving(c, s, tracker, func(id network.NodeID) bool {
+		return first.island.top(int(id)) == first.island.top(int(in.Hot))
+	})
+	d.line("vh %s %s 0", d.node(in.Hot), d.node(in.Ret))
+	d.ties = fmt.Sprintf("vg %s 0 0\n", d.node(in.Ret))
+	return &ask{netlist: d.text.String() + d.ties, start: first.nodeset(idle, in.Ret), high: high, tracker: tracker}
+}
+
+// giving is a view with what gives power alone, of the nodes kept (nil: all). Batteries feed what is
+// behind another converter, so they count as there.
+func giving(c *circuit.Circuit, s state, tracker int, keep func(network.NodeID) bool) *deck {
 	d := empty(c, s.view, s.set)
+	d.keep = keep
 	d.edges()
 	for i := range d.net.Sources {
 		x := &d.net.Sources[i]
@@ -108,7 +136,7 @@ func hold(c *circuit.Circuit, s state, tracker int) *ask {
 			continue
 		}
 		if x.Kind.Value == "battery" {
-			d.supplies(x.Port) // of what is behind another converter
+			d.supplies(x.Port)
 			d.draws(x.Port, fmt.Sprintf("%g*%s", leak, d.across(x.Port)))
 			continue
 		}
@@ -119,15 +147,7 @@ func hold(c *circuit.Circuit, s state, tracker int) *ask {
 			d.supplying(i, tracker)
 		}
 	}
-	in := d.net.Converters[tracker].In
-	idle := d.unloaded()
-	high, ok := idle.Across(in)
-	if !d.fed(in) || !ok || high <= 0 {
-		return nil
-	}
-	d.line("vh %s %s 0", d.node(in.Hot), d.node(in.Ret))
-	d.ground()
-	return &ask{netlist: d.text.String(), start: d.nodeset(idle), high: high, tracker: tracker}
+	return d
 }
 
 // supplying adds the output of another converter as a supply of its own.

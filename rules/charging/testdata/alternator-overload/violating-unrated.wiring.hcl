@@ -4,7 +4,7 @@ system "t" {
   practice = ["general"]
 }
 
-source "engine" { # want not-proven warning "how hard that works it is not written"
+source "engine" { # want not-proven warning "how hard that works it is not known: `rated` of source.engine is missing"
   label             = "Engine"
   kind              = "alternator"
   regulated_voltage = "14.4 V"

@@ -58,7 +58,7 @@ conductor "b" {
   length = "1 m"
 }
 
-source "third" { # want not-proven "output current_max, for converter.c is missing"
+source "third" { # want not-proven ".output current_max. of converter.c is missing"
   label        = "Third"
   kind         = "battery"
   chemistry    = "lifepo4"

@@ -63,14 +63,14 @@ conductor "lamp_plus" { # want not-proven warning "What \"lamp_plus\" can carry 
   through    = [compartment.bow, compartment.stern]
 }
 
-conductor "lamp_minus" { # want not-proven warning "What \"lamp_minus\" can carry is not known: .size. of conductor.lamp_minus is missing; it carries up to 5 A in its return"
+conductor "lamp_minus" { # want not-proven warning "What \"lamp_minus\" can carry is not known: .size. of conductor.lamp_minus is missing; it carries up to 5 A"
   from     = load.lamp.neg
   to       = load.galley.neg
   polarity = "negative"
   length   = "1 m"
 }
 
-conductor "minus" { # want warning "\"minus\" .* carries up to 35 A in its return, and can carry 32\\.7 A"
+conductor "minus" { # want warning "\"minus\" .* carries up to 35 A, and can carry 32\\.7 A"
   from     = load.galley.neg
   to       = source.house.neg
   polarity = "negative"

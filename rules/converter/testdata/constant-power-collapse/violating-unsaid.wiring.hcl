@@ -45,7 +45,7 @@ conductor "b" {
   length = "1 m"
 }
 
-converter "boost" { # want not-proven "`length` of conductor.run|output current_max, for converter.other"
+converter "boost" { # want not-proven "`length` of conductor.run|.output current_max. of converter.other"
   label      = "Boost"
   kind       = "dc-dc"
   rated      = "324 W"
@@ -57,7 +57,7 @@ converter "boost" { # want not-proven "`length` of conductor.run|output current_
   }
 }
 
-converter "other" { # want not-proven "output current_max, for converter.other"
+converter "other" { # want not-proven ".output current_max. of converter.other"
   label = "Other"
   kind  = "dc-dc"
 }

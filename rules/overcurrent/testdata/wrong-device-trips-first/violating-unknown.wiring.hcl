@@ -27,7 +27,7 @@ conductor "feed" {
 bus "panel" {
 }
 
-fuse "toaster" { # want not-proven caution "Whether a short behind \"toaster\" opens it before \"main\", which also feeds \"gas\" cannot be told"
+fuse "toaster" { # want not-proven caution "Whether a short behind \"toaster\" opens it before \"main\", which also feeds \"gas\", cannot be told"
   kind   = "blade"
   rating = "20 A"
   on     = bus.panel

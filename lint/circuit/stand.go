@@ -7,18 +7,21 @@ import (
 
 // lows is the least that loads and converter inputs of a zone are solved to stand at, with everything
 // on and every battery empty, over all states.
-type lows struct{ loads, inputs map[int]stand }
+type lows struct {
+	loads, inputs map[int]stand
+	partial       bool // some state was not solved, or lacks something: the true ones may be lower
+}
 
 // stand is what one part is solved to stand at.
-
 type stand struct {
 	volts    float64
 	at       *Point
-	collapse *Point // a state in which a supply that holds its volts has no operating point with this part on
+	collapse bool // a supply that holds its volts has no operating point with this part on, in some state
+	unsolved bool // what feeds it is starved in some state, or the solver gave up
 }
 
 // mostSolved bounds the states of one zone that are solved for its lowest volts; beyond it a fixed share
-// of the source's volts stands in, and the derivation says so.
+// of the source's volts stands in, where that is lower, and the derivation says so.
 const mostSolved = 2048
 
 // lowsOf solves a zone's states. More load never raises a voltage, so everything that may run at
@@ -27,12 +30,12 @@ func (c *Circuit) lowsOf(z *network.Zone) *lows {
 	if l, ok := c.lows[z]; ok {
 		return l
 	}
-	l := &lows{map[int]stand{}, map[int]stand{}}
+	l := &lows{loads: map[int]stand{}, inputs: map[int]stand{}}
 	c.lows[z] = l // a ring of questions ends here
 	at := c.LowZone(z)
 	for _, o := range c.occasions(z) {
-		list, _ := c.Space.Views(at, o.filter)
-		if len(list) > mostSolved {
+		list, complete := c.Space.Views(at, o.filter)
+		if l.partial = l.partial || !complete || len(list) > mostSolved; len(list) > mostSolved {
 			continue
 		}
 		for _, v := range list {
@@ -43,15 +46,15 @@ func (c *Circuit) lowsOf(z *network.Zone) *lows {
 }
 
 func (l *lows) take(c *Circuit, low *Low) {
+	l.partial = l.partial || len(low.Lacks) > 0
 	for _, x := range low.Pulls {
 		of, i := l.inputs, x.Converter
 		if x.Load >= 0 {
 			of, i = l.loads, x.Load
 		}
-		if have := of[i]; x.Folds && have.collapse == nil {
-			have.collapse = low.Point
-			of[i] = have
-		}
+		have := of[i]
+		have.collapse, have.unsolved = have.collapse || x.Folds, have.unsolved || x.Short || x.Unsure
+		of[i] = have
 	}
 	p := low.Rest()
 	if !p.Found {
@@ -73,22 +76,25 @@ func (l *lows) take(c *Circuit, low *Low) {
 	}
 }
 
-// solvedLow is the least volts of a load, or of an input; ok is false where no state was solved.
-func (c *Circuit) solvedLow(of func(*lows) map[int]stand, z *network.Zone, i int, port network.Port) (n derive.Number, lacks []derive.Missing, ok bool) {
+// solvedLow is the least volts that load or input i is solved to stand at. Where it is not solved in all
+// states the share stands in, a fixed one of what the source holds, unless the solved volts are lower.
+func (c *Circuit) solvedLow(of func(*lows) map[int]stand, i int, port network.Port, share derive.Number) (derive.Number, []derive.Missing) {
+	z := c.Net.ZoneOf(port.Hot)
 	if z == nil {
-		return n, nil, false
+		return share, nil
 	}
-	l, known := of(c.lowsOf(z))[i]
-	switch {
-	case !known:
-		return n, nil, false
-	case l.collapse != nil:
-		return n, []derive.Missing{{Subject: c.Net.Nodes[port.Hot].Addr, Attribute: NoPoint}}, true
-	case l.at == nil || len(l.at.Lacks) > 0: // what is missing may lower it: the fixed share stands in
-		return n, nil, false
+	l := c.lowsOf(z)
+	s := of(l)[i]
+	if s.collapse {
+		return share, []derive.Missing{{Subject: c.Net.Nodes[port.Hot].Addr, Attribute: NoPoint}}
 	}
-	n, ok = l.at.VoltsAt(port)
-	return n, nil, ok
+	if s.at == nil || (s.unsolved || l.partial) && s.volts >= share.Value {
+		return share, nil
+	}
+	if n, ok := s.at.VoltsAt(port); ok {
+		return n, nil
+	}
+	return share, nil
 }
 
 // NoPoint is what a current lacks where a constant power has no operating point.

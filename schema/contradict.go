@@ -29,9 +29,9 @@ func (d *decoder) relateSource(x *Source) {
 		relation{says("opens_above", cutOff), 1, 1.6, voltage},
 		relation{says("regulated_voltage", x.RegulatedVoltage), 0.8, 1.6, voltage},
 		relation{says("max_series_fuse", x.MaxSeriesFuse), 1, noLimit, says("isc", x.Isc)},
-		// Below these shares the module's curve would be a hollow one.
-		relation{imp, 0.4, 1, says("isc", x.Isc)},
-		relation{vmp, 0.4, 1, says("voc", x.Voc)},
+		// Below these shares the curve would be a hollow one, above them no curve with a knee.
+		relation{imp, 0.5, 0.995, says("isc", x.Isc)},
+		relation{vmp, 0.5, 0.99, says("voc", x.Voc)},
 		relation{vmp.times(imp, quantity.Power), 0, 1, usual("what a module may give", "20 kW", hcl.Range{}, 20e3, quantity.Power)},
 	)
 	d.relateBattery(x)

@@ -37,9 +37,9 @@ var contrary = []struct {
 	{"alternator", `voltage = "12 V"; regulated_voltage = "28.4 V"`, 2, "regulated_voltage, 28.4 V, is more than 1.6 times voltage, 12 V", []int{1}},
 	{"supply", `voltage = "24 V"; regulated_voltage = "13.8 V"`, 2, "regulated_voltage, 13.8 V, is less than 0.8 times voltage, 24 V", []int{1}},
 
-	{"solar", `imp = "6 A"; isc = "5 A"`, 1, "imp, 6 A, is above isc, 5 A", []int{2}},
-	{"solar", `imp = "1 A"; isc = "5 A"`, 1, "imp, 1 A, is less than 0.4 times isc, 5 A", []int{2}},
-	{"solar", `voc = "18 V"; vmp = "22 V"`, 2, "vmp, 22 V, is above voc, 18 V", []int{1}},
+	{"solar", `imp = "6 A"; isc = "5 A"`, 1, "imp, 6 A, is more than 0.995 times isc, 5 A", []int{2}},
+	{"solar", `imp = "1 A"; isc = "5 A"`, 1, "imp, 1 A, is less than 0.5 times isc, 5 A", []int{2}},
+	{"solar", `voc = "18 V"; vmp = "22 V"`, 2, "vmp, 22 V, is more than 0.99 times voc, 18 V", []int{1}},
 	{"solar", `vmp = "500 V"; imp = "60 A"`, 1, "= 30 kW, is above what a module may give, 20 kW", []int{2}},
 	{"solar", `isc = "12 A"; max_series_fuse = "10 A"`, 2, "max_series_fuse, 10 A, is below isc, 12 A", []int{1}},
 
@@ -138,7 +138,7 @@ func TestTrueFiguresGoTogether(t *testing.T) {
 		{"battery", `chemistry = "li-ion"; voltage = "12 V"; cells = 5; charge_voltage_max = "14 V"; capacity = "40 Ah"; discharge_limit = "400 A"`},
 		{"battery", `chemistry = "flooded"; voltage = "2 V"; cells = 1; capacity = "3000 Ah"; discharge_limit = "30 A"; resistance = "0.15 mohm"`},
 		{"alternator", `voltage = "12 V"; regulated_voltage = "15.2 V"; rated = "150 A"`},
-		{"solar", `isc = "0.026 A"; imp = "26 mA"`},
+		{"solar", `isc = "0.026 A"; imp = "25 mA"`},
 		{"supply", `voltage = "12 V"; regulated_voltage = "13.8 V"`},
 		{"solar", `voc = "24.9 V"; vmp = "20.4 V"; isc = "10.6 A"; imp = "9.8 A"; max_series_fuse = "15 A"; voc_coefficient = "-66 mV/C"`},
 		{"solar", `voc = "140 V"; vmp = "88 V"; isc = "1.4 A"; imp = "1 A"; voc_coefficient = "-0.25 %/C"`},

@@ -385,7 +385,7 @@ converter "inverter" {
   input {
     voltage_min = "10.5 V"
     voltage_max = "16 V"
-    current_max = "115 A"
+    current_max = "95 A"
     accepts     = ["dc"]
   }
 
@@ -508,16 +508,6 @@ fuse "tracker_out" {
 
 # --- behind the switch --------------------------------------------------------------------------
 
-conductor "post_to_switch" {
-  from       = bus.post
-  to         = switch.house_off.battery
-  size       = "2/0 AWG"
-  length     = "0.3 m"
-  insulation = let.jacket
-  bundle     = 2
-  through    = [compartment.under_bed]
-}
-
 switch "house_off" {
   label          = "House disconnect"
   kind           = "disconnect"
@@ -525,6 +515,7 @@ switch "house_off" {
   rating         = "300 A"
   voltage_rating = "48 V dc"
   poles          = 1
+  on             = bus.post
   compartment    = compartment.under_bed
 
   position "off" {}

@@ -95,7 +95,7 @@ func (r *run) roots(items []*item) []*Finding {
 		if x.parent != nil {
 			h := x.Verdict.Subject.Header()
 			to := x.root()
-			to.Folded = append(to.Folded, Folded{x.Rule.ID, h.Addr, x.Verdict.Message, x.Verdict.Outcome, x.Severity, h.Range, x.Verdict.Missing})
+			to.Folded = append(to.Folded, Folded{x.Rule.ID, h.Addr, x.Verdict.Message, x.Verdict.Outcome, x.Severity, h.Range, x.Verdict.Missing, x.Verdict.Numbers})
 			continue
 		}
 		x.Number = len(out) + 1

@@ -7,6 +7,7 @@ import (
 	"github.com/hashicorp/hcl/v2"
 
 	"ferrule/lint"
+	"ferrule/lint/derive"
 	"ferrule/schema"
 )
 
@@ -81,6 +82,7 @@ type Folded struct {
 	Severity               lint.Severity
 	At                     hcl.Range // of the subject
 	Missing                []lint.Missing
+	Numbers                []derive.Number
 }
 
 // Summary counts findings. A waived one counts in Waived alone.

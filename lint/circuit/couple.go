@@ -69,11 +69,14 @@ func (w *wiring) outputAlone(i int) {
 		return
 	}
 	if e, ok := w.output(x); ok {
+		e.Back = false // what would take it is not here
 		w.outputs[i] = w.add(x.Out, e)
 		w.supply(x.Out)
 	}
 }
 
+// couple joins both sides of a converter. Current runs back through it only onto a battery: nothing else
+// there takes any.
 func (w *wiring) couple(i int) {
 	x := &w.c.Net.Converters[i]
 	if x.Kind.Value == "diode" {
@@ -95,7 +98,7 @@ func (w *wiring) couple(i int) {
 	if !ok {
 		return
 	}
-	k := solve.Converter{Volts: e.Volts, Ohms: e.Ohms, Amps: e.Amps, Back: e.Back, Efficiency: w.efficiency(x), Idle: w.idle(x)}
+	k := solve.Converter{Volts: e.Volts, Ohms: e.Ohms, Amps: e.Amps, Back: e.Back && w.held(x.In), Efficiency: w.efficiency(x), Idle: w.idle(x)}
 	k.InP, k.InN = int(w.view.Zone.Local(x.In.Hot)), int(w.view.Zone.Local(x.In.Ret))
 	k.OutP, k.OutN = int(w.view.Zone.Local(x.Out.Hot)), int(w.view.Zone.Local(x.Out.Ret))
 	if x.Rated.Set {

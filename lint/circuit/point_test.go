@@ -62,7 +62,7 @@ func TestExamplesHaveOperatingPoints(t *testing.T) {
 					continue
 				}
 				found++
-				if r := p.Residual(); !(r < 1e-6) {
+				if r := p.Residual(); !(r < 1e-5) {
 					t.Errorf("%s: residual %g", f, r)
 				}
 				for i := range c.Net.Loads {

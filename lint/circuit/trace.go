@@ -115,10 +115,12 @@ func (p *Point) SourceNumber(i int) derive.Number {
 	if p.SourceAmps(i) < 0 {
 		name, formula = "current that "+quote(s.Source)+" takes", "I = (U - V0) / R, and no more than it accepts"
 	}
-	switch p.wiring.net.Elements[p.wiring.sources[i]].Kind {
-	case solve.Regulated:
+	switch k, in := p.wiring.sources[i]; {
+	case !in:
+		formula = "it takes no part"
+	case p.wiring.net.Elements[k].Kind == solve.Regulated:
 		formula = "its set voltage with 1 % droop, and no more than its limit"
-	case solve.Array:
+	case p.wiring.net.Elements[k].Kind == solve.Array:
 		formula = "single-diode curve through Voc, Isc and (Vmp, Imp)"
 	}
 	return derive.Compute(name, "I", math.Abs(p.SourceAmps(i)), "A", formula, from...)
@@ -131,6 +133,9 @@ func (p *Point) InNumber(i int) derive.Number {
 	formula := "I = Pin / U"
 	if _, coupled := p.wiring.converters[i]; coupled {
 		from, formula = append(from, p.OutNumber(i)), "I = (Uout x Iout / eta + Pidle) / U"
+	}
+	if x.Input != nil && x.Input.CurrentMax.Set {
+		formula += ", and no more than Imax"
 	}
 	return derive.Compute("input current of "+quote(x.Converter), "Iin", p.InAmps(i), "A", formula, from...)
 }

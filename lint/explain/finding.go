@@ -6,6 +6,7 @@ import (
 
 	"ferrule/lint"
 	"ferrule/lint/check"
+	"ferrule/lint/derive"
 )
 
 // FindingPage is one finding of a report with everything that it rests on.
@@ -26,6 +27,7 @@ func FindingPage(r *check.Report, f *check.Finding) *Page {
 	p.add("What the rule does not decide", text(f.Rule.Not))
 	p.add("Where it comes from", citations(r.Citations(f.Rule))...)
 	p.add("Also explained by this", folded(f)...)
+	p.add("How the numbers of those come about", Derivation(foldedNumbers(f))...)
 	p.add("Waived", text(Waiver(f)))
 	p.add("Cautions", cautions(r)...)
 	return p
@@ -67,6 +69,14 @@ func folded(f *check.Finding) []Line {
 	var out []Line
 	for _, x := range f.Folded {
 		out = append(out, text(x.Rule+" at "+x.Subject+": "+x.Message))
+	}
+	return out
+}
+
+func foldedNumbers(f *check.Finding) []derive.Number {
+	var out []derive.Number
+	for _, x := range f.Folded {
+		out = append(out, x.Numbers...)
 	}
 	return out
 }

@@ -2,11 +2,14 @@ package solve
 
 import "math"
 
-// Cell is the single-diode model of a solar array: I = IL - I0 (exp((U + I Rs) / a) - 1).
+// Cell is the single-diode model of a solar array, I = IL - Id (exp((U + I Rs - Uo) / a) - exp(-Uo / a)),
+// with the exponent counted from the open-circuit voltage Uo: a sharp knee makes a small, and exp(Uo/a)
+// would not fit in a number.
 type Cell struct {
-	light, dark float64 // A
-	a           float64 // V
-	series      float64 // ohm
+	light, diode float64 // A
+	open, a      float64 // V
+	series       float64 // ohm
+	none         float64 // exp(-Uo/a)
 }
 
 // NewCell fits the model to a module's four data-sheet figures (V, A) and scales it to series modules
@@ -23,11 +26,13 @@ func NewCell(voc, isc, vmp, imp, sun float64, series, parallel int) (*Cell, bool
 		a, rs = (vmp-voc)/knee, 0
 	}
 	ns, np := float64(series), float64(parallel)
-	return &Cell{light: isc * sun * np, dark: isc * np / math.Expm1(voc/a), a: a * ns, series: rs * ns / np}, true
+	none := math.Exp(-voc / a)
+	return &Cell{light: isc * sun * np, diode: isc * np / (1 - none), open: voc * ns, a: a * ns, series: rs * ns / np, none: none}, true
 }
 
-// steepest is where the exponential is followed by its tangent, so that no voltage overflows it.
-const steepest = 60
+// steepest is where the exponential is followed by its tangent, so that no voltage overflows it: far
+// beyond the open-circuit voltage.
+const steepest = 40
 
 func exponential(x float64) (y, slope float64) {
 	if x > steepest {
@@ -38,24 +43,28 @@ func exponential(x float64) (y, slope float64) {
 	return y, y
 }
 
+// through is the current in the diode at its voltage, and its slope.
+func (c *Cell) through(d float64) (amps, slope float64) {
+	y, dy := exponential((d - c.open) / c.a)
+	return c.diode * (y - c.none), c.diode * dy / c.a
+}
+
 // Amps is the current out of the array at a voltage, and its slope.
 func (c *Cell) Amps(u float64) (amps, slope float64) {
-	d := u // the diode's voltage; the function below falls and is concave in it
+	d := u
 	if c.series > 0 {
 		d = c.diodeVolts(u)
 	}
-	y, dy := exponential(d / c.a)
-	g := c.dark * dy / c.a
-	return c.light - c.dark*(y-1), -g / (1 + g*c.series)
+	i, g := c.through(d)
+	return c.light - i, -g / (1 + g*c.series)
 }
 
 // diodeVolts solves d = u + Rs I(d) from above, where Newton's steps only go down.
 func (c *Cell) diodeVolts(u float64) float64 {
-	d := u + c.series*c.light + c.series*c.dark
+	d := u + c.series*(c.light+c.diode*c.none)
 	for range 100 {
-		y, dy := exponential(d / c.a)
-		f := d - u - c.series*(c.light-c.dark*(y-1))
-		step := f / (1 + c.series*c.dark*dy/c.a)
+		i, g := c.through(d)
+		step := (d - u - c.series*(c.light-i)) / (1 + c.series*g)
 		d -= step
 		if math.Abs(step) <= 1e-15*(1+math.Abs(d)) {
 			break
@@ -69,5 +78,5 @@ func (c *Cell) OpenVolts() float64 {
 	if c.light <= 0 {
 		return 0
 	}
-	return c.a * math.Log1p(c.light/c.dark)
+	return max(0, c.open+c.a*math.Log(c.light/c.diode+c.none))
 }

@@ -122,6 +122,25 @@ func TestCellPassesItsDataSheet(t *testing.T) {
 	near(t, "two in series, three strings", i, 26.1, 1e-3)
 }
 
+// Sharp modules keep to their figures too: current falls to nothing at voc and never gives more than isc.
+func TestSharpCells(t *testing.T) {
+	for _, m := range [][4]float64{{22, 5.85, 17.6, 5.68}, {22, 5.85, 17.6, 5.73}, {22, 10, 16.3, 9.65}, {40, 10, 36, 9.9}, {0.7, 9, 0.6, 8.5}} {
+		c, ok := solve.NewCell(m[0], m[1], m[2], m[3], 1, 2, 1)
+		if !ok {
+			t.Fatalf("%v: no curve", m)
+		}
+		near(t, "open", c.OpenVolts(), 2*m[0], 1e-9)
+		last := math.Inf(1)
+		for u := 0.0; u <= 2.5*m[0]; u += m[0] / 50 {
+			i, slope := c.Amps(u)
+			if i > last+1e-9 || i > m[1]*1.01 || slope > 0 || u < 2*m[2]*0.98 && i < m[3]*0.9 || u > 2*m[0] && i > 0 {
+				t.Fatalf("%v: %g A at %g V, slope %g", m, i, u, slope)
+			}
+			last = i
+		}
+	}
+}
+
 func TestRingOfConvertersIsFinite(t *testing.T) {
 	// Two batteries that charge each other through two converters at their limits.
 	n := &solve.Net{Nodes: 3, References: []int{2}, Elements: []solve.Element{{Kind: solve.Battery, P: 0, N: 2, Volts: 12.6, Ohms: 0.01}, {Kind: solve.Battery, P: 1, N: 2, Volts: 12.8, Ohms: 0.01}},

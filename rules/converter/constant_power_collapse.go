@@ -97,8 +97,8 @@ func (q *puller) message() string {
 	}
 	switch w.trouble {
 	case folds:
-		return fmt.Sprintf("%s asks for %s, and what lies between %s and it lets no more than %s through, at %s: there is no current at which it runs. It falls out, recovers and pulls again.",
-			name, derive.Text(w.pull.Watts, "W"), from, derive.Text(w.pull.Share*w.pull.Watts, "W"), amps)
+		return fmt.Sprintf("%s asks for %s, and what lies between %s and it lets no more than %s through: there is no current at which it runs. It falls out, recovers and pulls again.",
+			name, derive.Text(w.pull.Watts, "W"), from, derive.Text(w.pull.Share*w.pull.Watts, "W"))
 	case belowMin:
 		return fmt.Sprintf("%s pulls its own input down to %s, drawing %s, and works from %s: it falls out, recovers and pulls again.", name, volts, amps, derive.Text(w.limit.Value, "V"))
 	case steep:
@@ -114,8 +114,7 @@ func (q *puller) numbers() []derive.Number {
 	open := w.low.VoltsOf("volts at "+name+" with nothing drawn", "V0", w.low.Open(w.pull.Port), w.pull.Port)
 	if w.trouble == folds {
 		most := derive.Compute("most power that "+name+" can be given", "Pmax", w.pull.Share*w.pull.Watts, "W", "where the operating point is lost, all powers scaled together", open)
-		last := derive.Compute("last current of "+name, "Iin", w.pull.Amps, "A", "just before the operating point is lost", most)
-		return lint.Known(nil, open, w.limit, last, most)
+		return lint.Known(nil, open, w.limit, most)
 	}
 	volts := w.low.VoltsOf("volts at "+name+" while it draws", "Vin", w.pull.Volts, w.pull.Port)
 	amps := derive.Compute("current of "+name, "Iin", w.pull.Amps, "A", "Iin = P / Vin, no more than the input's limit", volts)

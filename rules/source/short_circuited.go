@@ -14,7 +14,7 @@ var shortCircuited = &lint.Rule{
 	Harm:    true,
 	Subject: "source",
 	When: "In some state, or while a switch is thrown, a way leads from a source's positive to its own negative (line to neutral) through conductors, contacts and " +
-		"devices, and through no load or converter.",
+		"devices, and through no load or converter; or batteries close a ring head to tail, each positive on the next one's negative.",
 	Why: "All that the source can give goes into the wire: hundreds to thousands of amperes, an arc in the switch that closed it, burning insulation until a device " +
 		"opens, if one is there. Danger, since somebody's hand is on the switch.",
 	Numbers: "None: any way at all.",
@@ -38,11 +38,21 @@ func short(p *lint.Pass, i int) lint.Verdict {
 	s := &p.Net.Sources[i]
 	z := p.Net.ZoneOf(s.Hot)
 	if z == nil {
+		z = p.Net.ZoneOf(s.Ret)
+	}
+	if z == nil {
 		return lint.Verdict{Subject: s.Source, Outcome: lint.Holds}
 	}
+	z = p.Net.Stack(z)
 	views, complete := p.Space.Views(z, p.Space.Closed(explore.All()))
 	for _, v := range views {
-		if !v.HasSource(i) || !v.Joined(s.Hot, s.Ret) {
+		if !v.HasSource(i) {
+			continue
+		}
+		if ring := headToTail(p, v, i); len(ring) > 0 {
+			return inRing(p, v, i, ring)
+		}
+		if !v.Joined(s.Hot, s.Ret) {
 			continue
 		}
 		way := v.Reach(s.Hot, nil, nil).To(s.Ret)
@@ -63,4 +73,43 @@ func short(p *lint.Pass, i int) lint.Verdict {
 		return lint.Unfinished(s.Source, lint.Danger)
 	}
 	return lint.Verdict{Subject: s.Source, Outcome: lint.Holds}
+}
+
+// headToTail lists the batteries that close a ring with one, each positive on the next one's negative:
+// the poles of one of them are the wrong way round. Nil where there is no such ring.
+func headToTail(p *lint.Pass, v *explore.View, first int) []int {
+	from := map[int]int{first: -1}
+	for queue := []int{first}; len(queue) > 0; queue = queue[1:] {
+		at := queue[0]
+		for k := range p.Net.Sources {
+			o := &p.Net.Sources[k]
+			if o.Kind.Value != "battery" || !v.HasSource(k) || !v.Joined(p.Net.Sources[at].Hot, o.Ret) {
+				continue
+			}
+			if k == first && at != first {
+				var ring []int
+				for ; at != first; at = from[at] {
+					ring = append(ring, at)
+				}
+				return ring
+			}
+			if _, seen := from[k]; !seen && !v.Joined(o.Hot, o.Ret) {
+				from[k] = at
+				queue = append(queue, k)
+			}
+		}
+	}
+	return nil
+}
+
+func inRing(p *lint.Pass, v *explore.View, i int, ring []int) lint.Verdict {
+	s := p.Net.Sources[i].Source
+	out := lint.Verdict{Subject: s, Outcome: lint.Violated, Word: lint.Danger, State: v.Witness(nil, append([]int{i}, ring...)...), Cause: "ring"}
+	var others []string
+	for _, k := range ring {
+		others = append(others, lint.Quote(p.Net.Sources[k].Source))
+		out.Related = append(out.Related, p.Net.Sources[k].Addr)
+	}
+	out.Message = fmt.Sprintf("%s and %s are joined head to tail in a ring with no load between them, as if one were the wrong way round: their volts add up in the wires alone.", lint.Quote(s), lint.And(others...))
+	return out
 }

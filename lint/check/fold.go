@@ -43,7 +43,12 @@ func (r *run) fold(items []*item) {
 func explains(g, f *item) bool {
 	sure := g.Verdict.Outcome == lint.Violated || f.Verdict.Outcome == lint.NotProven
 	return g != f && sure && g.Severity >= f.Severity && g.Waived == f.Waived &&
-		slices.Contains(g.Rule.Folds, f.Rule.ID) && (len(f.Verdict.State) == 0 || within(f.Verdict.State, g.Verdict.State))
+		slices.Contains(g.Rule.Folds, f.Rule.ID) && (!turns(f.Verdict.State) || within(f.Verdict.State, g.Verdict.State))
+}
+
+// turns says whether a state names a position: what has opened before is none.
+func turns(state []lint.Position) bool {
+	return slices.ContainsFunc(state, func(p lint.Position) bool { return p.Addr != "after" })
 }
 
 // within says whether the states with the positions a are among those with the positions b: a has all

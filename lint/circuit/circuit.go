@@ -45,6 +45,7 @@ type Circuit struct {
 	strings  map[*network.Zone]*network.Zone
 	lows     map[*network.Zone]*lows
 	ohms     map[ohmsKey]ohms
+	mains    []*Mains // nil until asked for
 
 	ohmics      map[ohmicKey]ohmic
 	equivalents map[equivalentKey]equivalent

@@ -91,6 +91,7 @@ connector "tow_plug" {
   key                = "slot at the top"
   tow                = true
   exposed            = "free"
+  load_break         = true
   contact_resistance = "2 mohm"
   notes              = "The vehicle's own brake controller and lamps use the other pins; its side is not drawn."
 }
@@ -207,6 +208,7 @@ connector "dock_charge" {
   voltage_rating = "100 V dc"
   key            = "two pins of unlike width"
   exposed        = "none"
+  load_break     = true
 }
 
 conductor "port_to_tracker" {

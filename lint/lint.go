@@ -140,6 +140,8 @@ type Ran struct {
 	Waived map[string]bool
 	// Again answers all rules that Run under other guesses.
 	Again func(Guesses) map[string][]Verdict
+	// Without answers them with some interlocks taken away and some modes not relied on.
+	Without func(...schema.Block) map[string][]Verdict
 }
 
 // Family is the part of the id before the slash.

@@ -6,10 +6,12 @@ import (
 	"strings"
 
 	"ferrule/lint"
+	"ferrule/rules/ac"
 	"ferrule/rules/backfeed"
 	"ferrule/rules/bonding"
 	"ferrule/rules/charging"
 	"ferrule/rules/conductor"
+	"ferrule/rules/connector"
 	"ferrule/rules/converter"
 	lifesafety "ferrule/rules/life-safety"
 	"ferrule/rules/load"
@@ -22,7 +24,7 @@ import (
 
 // All lists every rule, by id.
 func All() []*lint.Rule {
-	all := slices.Concat(backfeed.Rules, bonding.Rules, charging.Rules, conductor.Rules, converter.Rules, lifesafety.Rules, load.Rules,
+	all := slices.Concat(ac.Rules, backfeed.Rules, bonding.Rules, charging.Rules, conductor.Rules, connector.Rules, converter.Rules, lifesafety.Rules, load.Rules,
 		overcurrent.Rules, plan.Rules, solar.Rules, source.Rules, switching.Rules)
 	slices.SortFunc(all, func(a, b *lint.Rule) int { return strings.Compare(a.ID, b.ID) })
 	return all

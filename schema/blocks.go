@@ -99,7 +99,8 @@ type Source struct {
 	// alternator, supply, shore, generator
 	Rated            Quantity `attr:"rated" unit:"A|W" kinds:"alternator supply shore generator" doc:"Rated output."`
 	RegulatedVoltage Quantity `attr:"regulated_voltage" unit:"V" kinds:"alternator supply" doc:"The voltage its regulator holds."`
-	NeutralBond      Text     `attr:"neutral_bond" oneof:"bonded floating switched" kinds:"shore generator" doc:"Whether neutral and ground are joined at this source."`
+	NeutralBond      Text     `attr:"neutral_bond" oneof:"bonded floating switched" kinds:"shore generator supply" doc:"Whether neutral and ground are joined at this source; switched: only while it supplies."`
+	ParallelCapable  Flag     `attr:"parallel_capable" kinds:"generator" doc:"Its maker lets it run in parallel with another of its kind."`
 
 	// solar
 	Voc            Quantity `attr:"voc" unit:"V" kinds:"solar" most:"1500 V" doc:"Open-circuit voltage of one module at 25 C."`
@@ -184,7 +185,8 @@ type Converter struct {
 	Trigger          Trigger  `attr:"trigger" doc:"What starts it: an input voltage, or \"ignition\"."`
 	NeedsBattery     Flag     `attr:"needs_battery" doc:"Must not run without a battery on its output."`
 	ColdChargeCutoff Flag     `attr:"cold_charge_cutoff" doc:"It stops charging when the battery is below freezing."`
-	NeutralBond      Text     `attr:"neutral_bond" oneof:"bonded floating switched" doc:"Whether it joins neutral and ground."`
+	NeutralBond      Text     `attr:"neutral_bond" oneof:"bonded floating switched" doc:"Whether it joins neutral and ground; switched: only while it inverts."`
+	ParallelCapable  Flag     `attr:"parallel_capable" doc:"Its maker lets its output run in parallel with another of its kind."`
 }
 
 // Port is one side of a converter.

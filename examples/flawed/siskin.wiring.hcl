@@ -442,7 +442,7 @@ source "generator" {
   voltage       = "120 V ac"
   rated         = "24 A"
   short_circuit = "150 A"
-  neutral_bond  = "floating"
+  neutral_bond  = "bonded"
   compartment   = compartment.shed
 }
 

@@ -7,14 +7,20 @@ import (
 	"strings"
 
 	"ferrule/lint"
+	"ferrule/lint/explore"
 	"ferrule/schema"
 )
 
 // ask puts the question of every rule, those that review the others last.
 func (r *run) ask() {
-	r.verdicts = r.askAll(lint.Guesses{})
-	ran := &lint.Ran{Rules: r.rules, Verdicts: maps.Clone(r.verdicts), Waived: r.matched(), Again: r.askAll}
-	pass := r.pass(lint.Guesses{})
+	pass := r.pass(r.space, lint.Guesses{})
+	r.verdicts = r.askAll(pass)
+	ran := &lint.Ran{Rules: r.rules, Verdicts: maps.Clone(r.verdicts), Waived: r.matched(),
+		Again: func(g lint.Guesses) map[string][]lint.Verdict { return r.askAll(r.pass(r.space, g)) },
+		Without: func(b ...schema.Block) map[string][]lint.Verdict {
+			return r.askAll(r.pass(r.space.Without(b...), lint.Guesses{}))
+		},
+	}
 	for _, rule := range r.rules {
 		if rule.Review != nil {
 			r.verdicts[rule.ID] = r.askOne(rule, func() []lint.Verdict { return rule.Review(pass, ran) })
@@ -22,9 +28,8 @@ func (r *run) ask() {
 	}
 }
 
-// askAll answers the rules that run, under guesses, on a fresh pass.
-func (r *run) askAll(g lint.Guesses) map[string][]lint.Verdict {
-	pass := r.pass(g)
+// askAll answers the rules that run on one pass.
+func (r *run) askAll(pass *lint.Pass) map[string][]lint.Verdict {
 	out := map[string][]lint.Verdict{}
 	for _, rule := range r.rules {
 		if rule.Run != nil {
@@ -34,8 +39,8 @@ func (r *run) askAll(g lint.Guesses) map[string][]lint.Verdict {
 	return out
 }
 
-func (r *run) pass(g lint.Guesses) *lint.Pass {
-	return lint.NewPass(r.net, r.space, g, r.opt.Today)
+func (r *run) pass(space *explore.Space, g lint.Guesses) *lint.Pass {
+	return lint.NewPass(r.net, space, g, r.opt.Today)
 }
 
 // askOne gives a rule's valid answers. What is not valid, a panic and a rule that was not asked in

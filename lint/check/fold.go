@@ -54,7 +54,7 @@ func may(g, f *item) bool {
 
 // explains says whether g, about the same part, has the cause of f.
 func explains(g, f *item) bool {
-	return g.Rule.Explains(f.Rule.ID, f.Verdict.Cause) && (len(f.Verdict.State) == 0 || within(f.Verdict.State, g.Verdict.State))
+	return g.Rule.Explains(f.Rule.ID, f.Verdict.Cause) && (!turns(f.Verdict.State) || within(f.Verdict.State, g.Verdict.State))
 }
 
 // awaited is the key of the finding for want of which f is not proven: the first thing that f misses may
@@ -66,6 +66,11 @@ func awaited(f *item) string {
 	m := f.Verdict.Missing[0]
 	_, rule, _ := strings.Cut(m.Attribute, "(")
 	return "absent " + strings.TrimSuffix(rule, ")") + " " + m.Subject
+}
+
+// turns says whether a state names a position: what has opened before is none.
+func turns(state []lint.Position) bool {
+	return slices.ContainsFunc(state, func(p lint.Position) bool { return p.Addr != "after" })
 }
 
 // within says whether the states with the positions a are among those with the positions b: a has all

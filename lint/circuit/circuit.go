@@ -47,6 +47,7 @@ type Circuit struct {
 	feeds    map[int]int
 	cuts     map[*network.Zone]map[uint64][]int
 	ohms     map[ohmsKey]ohms
+	mains    []*Mains // nil until asked for
 
 	equivalents map[equivalentKey]equivalent
 }

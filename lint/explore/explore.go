@@ -31,7 +31,8 @@ type Space struct {
 	Stop  func() bool // asked now and then; true ends the search early
 
 	never    []combo
-	groups   [][]int // variables tied together by interlocks and followers, as connected groups
+	loose    map[string]bool // addresses of interlocks and modes that are not relied on
+	groups   [][]int         // variables tied together by interlocks and followers, as connected groups
 	groupOf  []int
 	views    map[viewKey]*views
 	leafOf   map[int]leaf
@@ -74,17 +75,27 @@ func New(n *network.Network, bound int) *Space {
 	return s
 }
 
-// Without is the same space with one interlock taken away.
-func (s *Space) Without(x *schema.Interlock) *Space {
-	out := &Space{Net: s.Net, Bound: s.Bound, Stop: s.Stop, views: map[viewKey]*views{}, complete: true}
+// Without is the same space with some interlocks taken away and some modes not relied on: what such a
+// mode pins as present may be absent, and people may be aboard in it.
+func (s *Space) Without(blocks ...schema.Block) *Space {
+	out := &Space{Net: s.Net, Bound: s.Bound, Stop: s.Stop, views: map[viewKey]*views{}, complete: true, loose: map[string]bool{}}
+	for addr := range s.loose {
+		out.loose[addr] = true
+	}
+	for _, b := range blocks {
+		out.loose[b.Header().Addr] = true
+	}
 	for _, c := range s.never {
-		if c.by != x {
+		if !out.loose[c.by.Addr] {
 			out.never = append(out.never, c)
 		}
 	}
 	out.tie()
 	return out
 }
+
+// Aboard says whether people may be aboard in a mode.
+func (s *Space) Aboard(m *schema.Mode) bool { return !m.Occupied.False() || s.loose[m.Addr] }
 
 // combo reads a combination; ok is false where it names a position that is not there, or one that
 // a part never has: such a combination cannot occur anyway.

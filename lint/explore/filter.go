@@ -87,7 +87,7 @@ func (s *Space) Parted(m *schema.Mode) Filter {
 func (s *Space) Occupied() Filter {
 	f := Filter{name: "occupied"}
 	for _, m := range s.Net.Plan.Modes {
-		if !m.Occupied.False() {
+		if s.Aboard(m) {
 			f.choices = append(f.choices, s.pins(m, true))
 		}
 	}
@@ -119,7 +119,7 @@ func (s *Space) pins(m *schema.Mode, reachable bool) choice {
 	c := choice{}
 	for _, pin := range m.State.List {
 		v, at := s.Net.Var(pin.Ref.Addr), s.position(pin)
-		if v < 0 || at < 0 || reachable && s.reachable(v, m) {
+		if v < 0 || at < 0 || reachable && s.reachable(v, m) || s.loose[m.Addr] && pin.Position.Value == "present" {
 			continue
 		}
 		allowed := make([]bool, len(s.Net.Vars[v].Positions))

@@ -19,6 +19,7 @@ type View struct {
 
 	net  *network.Network
 	pos  []int   // by variable of the plan; -1 outside the zone's reach
+	open string  // a part whose contacts and elements have opened
 	root []int32 // by the zone's own numbering of nodes; nil until asked for
 }
 
@@ -51,6 +52,9 @@ func (v *View) meets(l network.Literal) bool {
 
 // Conducts says whether an edge is closed in the view.
 func (v *View) Conducts(edge int) bool {
+	if v.open != "" && v.net.Edges[edge].Addr == v.open && opens(v.net.Edges[edge].Kind) {
+		return false
+	}
 	for _, l := range v.net.Edges[edge].When {
 		if !v.meets(l) {
 			return false

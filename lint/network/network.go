@@ -164,6 +164,7 @@ type Network struct {
 	zoneOf   []int             // zone by node, -1 for return nodes
 	joined   map[string]*Zone  // zones that were asked for together
 	upstream map[*Zone]*Zone
+	mains    []*Zone // nil until asked for
 }
 
 // At lists the edges at a node.

@@ -11,7 +11,7 @@ import (
 func (b *builder) markReturns() {
 	for i := range b.Nodes {
 		n := &b.Nodes[i]
-		n.Return = n.AC && n.Pole != schema.Line
+		n.Return = n.AC && n.Pole != schema.Line && n.Pole != schema.Pos // a bar of one pole for lines is a Pos
 	}
 	var queue []NodeID
 	mark := func(id NodeID) {

@@ -7,4 +7,5 @@ import "ferrule/lint"
 // Rules lists the family's rules, by id.
 var Rules = []*lint.Rule{
 	chassisReturn,
+	neutralBondCount,
 }

@@ -38,7 +38,7 @@ var alarmCanBeSwitchedOff = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "alarms are fed ahead of every switch"},
 	},
 	Remedy: true,
-	Folds:  []string{"switching/off-but-live", "conductor/voltage-drop"},
+	Folds:  []string{"life-safety/bilge-pump-behind-switch", "life-safety/one-cutoff-takes-all", "switching/off-but-live", "conductor/voltage-drop"},
 	Since:  "0.1",
 	Run:    darkAlarms,
 }
@@ -88,7 +88,7 @@ func whenNeeded(p *lint.Pass, l *schema.Load) explore.Filter {
 	}
 	var aboard schema.Refs
 	for _, r := range l.NeededIn.List {
-		if m, ok := schema.Lookup[*schema.Mode](p.Plan, r.Addr); ok && !m.Occupied.False() {
+		if m, ok := schema.Lookup[*schema.Mode](p.Plan, r.Addr); ok && p.Space.Aboard(m) {
 			aboard.List = append(aboard.List, r)
 		}
 	}

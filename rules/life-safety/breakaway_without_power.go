@@ -37,7 +37,7 @@ var breakawayWithoutPower = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "volts at the magnets; the brake feed has no device, or one manual-reset breaker of at least 1.5 times its current"},
 	},
 	Remedy: true,
-	Folds:  []string{"switching/off-but-live", "conductor/voltage-drop"},
+	Folds:  []string{"life-safety/one-cutoff-takes-all", "switching/off-but-live", "conductor/voltage-drop"},
 	Since:  "0.1",
 	Run:    looseTrailers,
 }

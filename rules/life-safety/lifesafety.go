@@ -7,5 +7,7 @@ import "ferrule/lint"
 // Rules lists the family's rules, by id.
 var Rules = []*lint.Rule{
 	alarmCanBeSwitchedOff,
+	bilgePumpBehindSwitch,
 	breakawayWithoutPower,
+	oneCutoffTakesAll,
 }

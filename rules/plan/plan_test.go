@@ -8,6 +8,9 @@ import (
 	"ferrule/lint/circuit"
 	"ferrule/lint/derive"
 	"ferrule/lint/linttest"
+	"ferrule/rules/ac"
+	lifesafety "ferrule/rules/life-safety"
+	"ferrule/rules/switching"
 	"ferrule/schema"
 )
 
@@ -63,4 +66,12 @@ func TestStalePromise(t *testing.T) {
 
 func TestLooseEnd(t *testing.T) {
 	linttest.Run(t, looseEnd, filepath.Join("testdata", "loose-end"))
+}
+
+func TestInterlockOnTrust(t *testing.T) {
+	linttest.RunWith(t, interlockOnTrust, append(ac.Rules, lifesafety.Rules...), filepath.Join("testdata", "interlock-on-trust"))
+}
+
+func TestBlackBoxPort(t *testing.T) {
+	linttest.RunWith(t, blackBoxPort, switching.Rules, filepath.Join("testdata", "black-box-port"))
 }

@@ -96,6 +96,12 @@ source "inlet" {
   always        = false
 }
 
+source "generator" {
+  kind             = "generator"
+  voltage          = "120 V ac"
+  parallel_capable = true
+}
+
 fuse "main" {
   part_of            = source.pack
   compartment        = compartment.bow_box
@@ -162,6 +168,7 @@ converter "boost" {
   needs_battery      = true
   cold_charge_cutoff = false
   neutral_bond       = "floating"
+  parallel_capable   = false
 
   input {
     voltage_min = "9 V"

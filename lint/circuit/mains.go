@@ -1,0 +1,169 @@
+package circuit
+
+import (
+	"fmt"
+	"slices"
+
+	"ferrule/lint/explore"
+	"ferrule/lint/network"
+	"ferrule/schema"
+)
+
+// Mains is one system of alternating current with everything that can supply it.
+type Mains struct {
+	Zone      *network.Zone // its returns hold the neutrals and grounds
+	Suppliers []Supplier
+
+	c     *Circuit
+	feeds map[int]*network.Zone // by inverter: what can feed its input
+	runs  map[string]ran
+}
+
+type ran struct {
+	view  *explore.View
+	known bool
+}
+
+// Supplier is a source of alternating current or an inverter; the other index is -1.
+type Supplier struct{ Source, Converter int }
+
+// Mains lists the systems of alternating current that have a supplier.
+func (c *Circuit) Mains() []*Mains {
+	if c.mains != nil {
+		return c.mains
+	}
+	c.mains = []*Mains{}
+	for _, z := range c.Net.Mains() {
+		m := &Mains{Zone: z, c: c, feeds: map[int]*network.Zone{}, runs: map[string]ran{}}
+		for _, i := range z.Sources {
+			m.Suppliers = append(m.Suppliers, Supplier{i, -1})
+		}
+		for _, i := range z.Outputs {
+			m.Suppliers = append(m.Suppliers, Supplier{-1, i})
+		}
+		if len(m.Suppliers) > 0 {
+			c.mains = append(c.mains, m)
+		}
+	}
+	return c.mains
+}
+
+// Block is the source or the inverter.
+func (m *Mains) Block(s Supplier) schema.Block {
+	if s.Source >= 0 {
+		return m.c.Net.Sources[s.Source].Source
+	}
+	return m.c.Net.Converters[s.Converter].Converter
+}
+
+// Port is where it supplies.
+func (m *Mains) Port(s Supplier) network.Port {
+	if s.Source >= 0 {
+		return m.c.Net.Sources[s.Source].Port
+	}
+	return m.c.Net.Converters[s.Converter].Out
+}
+
+// Volts is its nominal voltage.
+func (m *Mains) Volts(s Supplier) schema.Quantity {
+	switch {
+	case s.Source >= 0:
+		return m.c.Net.Sources[s.Source].Voltage
+	case m.c.Net.Converters[s.Converter].Output != nil:
+		return m.c.Net.Converters[s.Converter].Output.Voltage
+	}
+	return schema.Quantity{}
+}
+
+// NeutralBond is what the plan says of neutral and ground at it.
+func (m *Mains) NeutralBond(s Supplier) schema.Text {
+	if s.Source >= 0 {
+		return m.c.Net.Sources[s.Source].NeutralBond
+	}
+	return m.c.Net.Converters[s.Converter].NeutralBond
+}
+
+// Shore says whether it is the supply from outside.
+func (m *Mains) Shore(s Supplier) bool {
+	return s.Source >= 0 && m.c.Net.Sources[s.Source].Kind.Value == "shore"
+}
+
+// ParallelCapable says whether the plan says that its maker lets it run beside another of its kind.
+func (m *Mains) ParallelCapable(s Supplier) bool {
+	if s.Source >= 0 {
+		return m.c.Net.Sources[s.Source].ParallelCapable.True()
+	}
+	return m.c.Net.Converters[s.Converter].ParallelCapable.True()
+}
+
+// Runs says whether a supplier can run in a view of the system: a source is there; an inverter's input
+// has power in some state that agrees with the view. known is false where the search met its bound.
+func (m *Mains) Runs(v *explore.View, s Supplier) (ok, known bool) {
+	if s.Source >= 0 {
+		return v.HasSource(s.Source), true
+	}
+	w, known := m.fed(v, s.Converter)
+	return w != nil, known
+}
+
+// Feed is the state that matters for a supplier to run in a view.
+func (m *Mains) Feed(v *explore.View, s Supplier) []network.Position {
+	if s.Source >= 0 {
+		return v.Witness(nil, s.Source)
+	}
+	w, _ := m.fed(v, s.Converter)
+	if w == nil {
+		return nil
+	}
+	edges, sources := w.Live(nil, nil).Way(m.c.Net.Converters[s.Converter].In)
+	out := w.Witness(edges, sources...)
+	if p := m.c.Net.Converters[s.Converter].Present; p >= 0 {
+		out = append(out, w.State([]int{p})...)
+	}
+	return out
+}
+
+// fed is a state, in agreement with a view, in which an inverter's input has power.
+func (m *Mains) fed(v *explore.View, converter int) (*explore.View, bool) {
+	x := &m.c.Net.Converters[converter]
+	z := m.feedZone(converter)
+	if z == nil || !v.HasConverter(converter) {
+		return nil, true
+	}
+	key := fmt.Sprint(converter)
+	for i := range m.c.Net.Vars {
+		if p := v.At(i); p >= 0 && m.c.Space.Tied(z, i) {
+			key += fmt.Sprintf(" %d=%d", i, p)
+		}
+	}
+	if old, ok := m.runs[key]; ok {
+		return old.view, old.known
+	}
+	w, known := m.c.Space.Agreeing(v, z, func(w *explore.View) bool {
+		return w.HasConverter(converter) && w.Live(nil, nil).Feeds(x.In)
+	})
+	m.runs[key] = ran{w, known}
+	return w, known
+}
+
+// feedZone is what can feed an inverter's input, loads and dead ends left out.
+func (m *Mains) feedZone(converter int) *network.Zone {
+	if z, ok := m.feeds[converter]; ok {
+		return z
+	}
+	n := m.c.Net
+	var out *network.Zone
+	if z := n.ZoneOf(n.Converters[converter].In.Hot); z != nil {
+		up := n.Upstream(z)
+		var keep []network.NodeID
+		for _, i := range up.Sources {
+			keep = append(keep, n.Sources[i].Hot)
+		}
+		for _, i := range slices.Concat(up.Inputs, up.Outputs) {
+			keep = append(keep, n.Converters[i].In.Hot, n.Converters[i].Out.Hot)
+		}
+		out = n.Trim(up, keep...)
+	}
+	m.feeds[converter] = out
+	return out
+}

@@ -1,0 +1,110 @@
+# A wire with two doors. From the battery's fuse it runs back to the load center, whose converter can put
+# more into it than it carries; from there it goes on to the tow plug's pin. Device and shroud were
+# thought of for one end only.
+system "two_doors_flawed" {
+  title    = "A trailer battery, a load center and a tow plug on one wire"
+  practice = ["us-rv"]
+  ambient  = "30 C"
+}
+
+source "house" {
+  label     = "Trailer battery"
+  kind      = "battery"
+  chemistry = "agm"
+  voltage   = "12 V"
+  capacity  = "100 Ah"
+}
+
+fuse "battery" {
+  label  = "At the battery, 40 A"
+  kind   = "terminal"
+  rating = "40 A"
+  on     = source.house
+}
+
+conductor "run" {
+  label  = "Long run"
+  from   = fuse.battery.load
+  to     = bus.center
+  size   = "10 AWG"
+  length = "8 m"
+}
+
+bus "center" {
+  label = "Load center, DC half"
+}
+
+conductor "in_the_box" {
+  from       = converter.center.out
+  to         = bus.center
+  size       = "6 AWG"
+  length     = "20 cm"
+  insulation = "105 C"
+}
+
+converter "center" {
+  label          = "Load center"
+  kind           = "load-center"
+  limits_current = true
+  charges        = [source.house]
+
+  output {
+    voltage     = "14.4 V"
+    current_max = "60 A"
+  }
+}
+
+source "shore" {
+  kind          = "shore"
+  voltage       = "120 V ac"
+  rated         = "30 A"
+  short_circuit = "2 kA"
+}
+
+conductor "cord" {
+  from       = source.shore
+  to         = converter.center.in
+  size       = "10 AWG"
+  length     = "6 m"
+  insulation = "90 C"
+}
+
+conductor "hitch" {
+  label      = "To the hitch"
+  from       = bus.center
+  to         = connector.tow.free
+  size       = "10 AWG"
+  length     = "4 m"
+  insulation = "105 C"
+}
+
+connector "tow" {
+  label   = "Tow plug"
+  style   = "seven-way"
+  key     = "slot"
+  tow     = true
+  exposed = "free"
+}
+
+conductor "vehicle" {
+  from       = connector.tow.fixed
+  to         = fuse.vehicle.load
+  size       = "10 AWG"
+  length     = "5 m"
+  insulation = "105 C"
+}
+
+fuse "vehicle" {
+  kind   = "terminal"
+  rating = "30 A"
+  on     = source.start
+}
+
+source "start" {
+  label     = "Vehicle battery"
+  kind      = "battery"
+  role      = "starting"
+  chemistry = "flooded"
+  voltage   = "12 V"
+  capacity  = "70 Ah"
+}

@@ -1,0 +1,269 @@
+# Charging yourself through the wall: the inverter is plugged into the shore inlet by a cord, through a two-way adapter
+# that also takes the shore cord. The load centre is still on its branch.
+system "hidden" {
+  title    = "Trailer with an inverter on the inlet"
+  practice = ["us-rv"]
+  ambient  = "35 C"
+}
+
+source "house" {
+  label     = "House battery"
+  kind      = "battery"
+  role      = "house"
+  chemistry = "lifepo4"
+  voltage   = "12.8 V"
+  capacity  = "200 Ah"
+}
+
+fuse "inverter" {
+  label          = "Inverter, 200 A"
+  kind           = "class-t"
+  rating         = "200 A"
+  voltage_rating = "125 V dc"
+  interrupting   = "20 kA"
+  on             = source.house
+}
+
+conductor "inverter_feed" {
+  from           = fuse.inverter.load
+  to             = switch.inverter.battery
+  size           = "2/0 AWG"
+  length         = "0.5 m"
+  insulation     = "90 C"
+  voltage_rating = "600 V dc"
+}
+
+switch "inverter" {
+  label     = "Inverter disconnect"
+  kind      = "disconnect"
+  terminals = ["battery", "inverter"]
+  rating    = "300 A"
+  poles     = 1
+
+  position "off" {}
+  position "on" { joins = [["battery", "inverter"]] }
+}
+
+conductor "inverter_lead" {
+  from           = switch.inverter.inverter
+  to             = converter.inverter.in
+  size           = "2/0 AWG"
+  length         = "0.5 m"
+  insulation     = "90 C"
+  voltage_rating = "600 V dc"
+}
+
+converter "inverter" {
+  label          = "Inverter"
+  kind           = "inverter"
+  rated          = "1500 W"
+  efficiency     = 0.88
+  isolated       = true
+  blocks_reverse = true
+  limits_current = true
+  neutral_bond   = "switched"
+
+  input {
+    voltage_min = "10.5 V"
+    voltage_max = "16 V"
+    current_max = "150 A"
+  }
+
+  output {
+    voltage     = "120 V ac"
+    current_max = "13 A"
+  }
+}
+
+conductor "inverter_cord" {
+  from           = converter.inverter.out
+  to             = connector.inverter_cord.fixed
+  size           = "12 AWG"
+  length         = "3 m"
+  insulation     = "90 C"
+  voltage_rating = "600 V ac"
+  grounding      = "12 AWG"
+}
+
+connector "inverter_cord" {
+  label   = "Inverter cord"
+  style   = "household"
+  rating  = "30 A"
+  exposed = "none"
+}
+
+conductor "adapter_inverter" {
+  from           = connector.inverter_cord.free
+  to             = bus.adapter
+  size           = "12 AWG"
+  length         = "0.2 m"
+  insulation     = "90 C"
+  voltage_rating = "600 V ac"
+  grounding      = "12 AWG"
+}
+
+source "shore" {
+  label         = "Camp-site post"
+  kind          = "shore"
+  voltage       = "120 V ac"
+  rated         = "30 A"
+  short_circuit = "5 kA"
+  neutral_bond  = "bonded"
+}
+
+conductor "shore_cord" {
+  from           = source.shore
+  to             = connector.shore_cord.free
+  size           = "10 AWG"
+  length         = "7 m"
+  insulation     = "90 C"
+  voltage_rating = "600 V ac"
+  grounding      = "10 AWG"
+}
+
+connector "shore_cord" {
+  label   = "Shore cord"
+  style   = "30 A"
+  rating  = "30 A"
+  exposed = "fixed"
+}
+
+conductor "adapter_shore" {
+  from           = connector.shore_cord.fixed
+  to             = bus.adapter
+  size           = "10 AWG"
+  length         = "0.2 m"
+  insulation     = "90 C"
+  voltage_rating = "600 V ac"
+  grounding      = "10 AWG"
+}
+
+bus "adapter" {
+  label = "Two-way adapter"
+}
+
+conductor "adapter_inlet" {
+  from           = bus.adapter
+  to             = connector.inlet.free
+  size           = "10 AWG"
+  length         = "0.2 m"
+  insulation     = "90 C"
+  voltage_rating = "600 V ac"
+  grounding      = "10 AWG"
+}
+
+connector "inlet" {
+  label   = "Inlet"
+  style   = "30 A inlet"
+  rating  = "30 A"
+  exposed = "fixed"
+}
+
+conductor "inlet_lead" {
+  from           = connector.inlet.fixed
+  to             = bus.ac_panel
+  size           = "10 AWG"
+  length         = "1 m"
+  insulation     = "90 C"
+  voltage_rating = "600 V ac"
+  grounding      = "10 AWG"
+}
+
+bus "ac_panel" {
+  label  = "AC panel"
+  rating = "50 A"
+}
+
+fuse "outlet" {
+  label          = "Outlet, 15 A"
+  kind           = "breaker"
+  rating         = "15 A"
+  voltage_rating = "240 V ac"
+  interrupting   = "10 kA"
+  reset          = "manual"
+  trip           = "gfci 5 mA"
+  on             = bus.ac_panel
+}
+
+conductor "outlet" {
+  from           = fuse.outlet.load
+  to             = load.outlet
+  size           = "14 AWG"
+  length         = "3 m"
+  insulation     = "90 C"
+  voltage_rating = "600 V ac"
+  grounding      = "14 AWG"
+}
+
+load "outlet" {
+  label      = "Galley outlet"
+  kind       = "other"
+  draw       = "8 A"
+  critical   = "none"
+  receptacle = true
+}
+
+switch "load_center" {
+  label     = "Load centre breaker"
+  terminals = ["panel", "charger"]
+  rating    = "15 A"
+  poles     = 2
+
+  position "off" {}
+  position "on" { joins = [["panel", "charger"]] }
+}
+
+conductor "center_feed" {
+  from           = bus.ac_panel
+  to             = switch.load_center.panel
+  size           = "14 AWG"
+  length         = "0.5 m"
+  insulation     = "90 C"
+  voltage_rating = "600 V ac"
+  grounding      = "14 AWG"
+}
+
+conductor "center_lead" {
+  from           = switch.load_center.charger
+  to             = converter.load_center.in
+  size           = "14 AWG"
+  length         = "0.5 m"
+  insulation     = "90 C"
+  voltage_rating = "600 V ac"
+  grounding      = "14 AWG"
+}
+
+converter "load_center" {
+  label          = "Load centre, charger"
+  kind           = "load-center"
+  rated          = "600 W"
+  efficiency     = 0.85
+  isolated       = true
+  blocks_reverse = true
+  limits_current = true
+  charges        = [source.house]
+
+  output {
+    voltage     = "14.4 V"
+    current_max = "40 A"
+    profile     = "lifepo4"
+  }
+}
+
+conductor "charge" {
+  from           = converter.load_center.out
+  to             = fuse.charge.load
+  size           = "8 AWG"
+  length         = "1.5 m"
+  insulation     = "90 C"
+  voltage_rating = "600 V dc"
+}
+
+fuse "charge" {
+  label          = "Charger, 50 A"
+  kind           = "class-t"
+  rating         = "50 A"
+  voltage_rating = "125 V dc"
+  interrupting   = "20 kA"
+  on             = source.house
+}

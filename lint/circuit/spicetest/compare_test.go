@@ -19,8 +19,8 @@ type state struct {
 
 // tally counts what was compared.
 type tally struct {
-	states, found, none, linear, compared, back, elsewhere, lost, unfinished int
-	worst                                                                    float64 // relative
+	states, found, none, linear, compared, back, elsewhere, pinned, lost, unfinished int
+	worst                                                                            float64 // relative
 }
 
 const (
@@ -172,7 +172,7 @@ func (y *tally) same(dir string, d *deck, p *plot, point *circuit.Point) error {
 		y.back++
 		return nil
 	case errors.Is(err, errLost) && plots[2] != nil:
-		y.lost++
+		y.pinned++
 		return d.balanced(plots[2])
 	}
 	return err
@@ -254,16 +254,29 @@ func (d *deck) idling() string { return d.guess(d.unloaded()) }
 // folds checks that ngspice's branch too goes on to just below the margin and not to full power.
 func (y *tally) folds(dir string, d *deck, margin float64) error {
 	below := margin * (1 - 1e-3)
-	plots, err := simulate(dir, []job{{d.netlist(), fmt.Sprintf("dc vs 0 %.15g %.15g", below, below/100)}, {d.netlist(), fine}})
+	near := func(steps float64) job {
+		return job{d.netlist(), fmt.Sprintf("dc vs 0 %.15g %.15g", below, below/steps)}
+	}
+	plots, err := simulate(dir, []job{near(100), {d.netlist(), fine}, near(3000)})
 	if err != nil {
 		return err
 	}
-	if plots[0] == nil {
+	stays := func(p *plot) bool {
+		return p != nil && p.at(p.last(), "v(scale)") > below*(1-1e-6) && d.high(p, p.last())
+	}
+	switch {
+	case plots[0] == nil && plots[2] == nil:
 		y.lost++
 		return nil
-	}
-	if p := plots[0]; p.at(p.last(), "v(scale)") < below*(1-1e-6) || !d.high(p, p.last()) {
-		return fmt.Errorf("no operating point above a margin of %.6g, and ngspice loses it before, at %g", margin, p.at(p.last(), "v(scale)"))
+	case margin < 1e-9: // a power stands below its floor as soon as there is any
+		if stays(plots[0]) {
+			return errors.New("no operating point at any power, and ngspice has one")
+		}
+		return nil
+	case !stays(plots[0]) && !stays(plots[2]):
+		return fmt.Errorf("no operating point above a margin of %.6g, and ngspice loses it before", margin)
+	case !stays(plots[0]):
+		plots[0] = plots[2]
 	}
 	if p := plots[1]; complete(p) && d.high(p, p.last()) {
 		if jump := d.jump(p, plots[0].last(), margin); jump < 0.02 {

@@ -75,7 +75,7 @@ func efficiency(x *network.Converter) float64 {
 // coupled is a converter whose input draws the power of its output over its efficiency, and idles.
 func (d *deck) coupled(i int, x *network.Converter, volts, most float64) bool {
 	out, idle, eta := d.across(x.Out), d.idle(x), efficiency(x)
-	back := x.BlocksReverse.False()
+	back := x.BlocksReverse.False() && d.takesBack(x.In)
 	give := d.regulated(out, volts, droop*volts/most, most, back)
 	if x.Kind.Value == "inverter" && !d.driven(x) { // anything may be plugged in: its input is asked alone
 		d.outputs[i] = d.draws(x.Out, "-("+give+")")
@@ -110,6 +110,16 @@ func (d *deck) coupled(i int, x *network.Converter, volts, most float64) bool {
 	d.powers = append(d.powers, power{x.In, least})
 	d.supplies(x.Out)
 	return true
+}
+
+// takesBack says whether a battery, or a string of them, lies across a port.
+func (d *deck) takesBack(p network.Port) bool {
+	for i := range d.net.Sources {
+		if s := &d.net.Sources[i]; s.Kind.Value == "battery" && d.v.HasSource(i) && d.v.Series(i).Across(p) {
+			return true
+		}
+	}
+	return false
 }
 
 // driven says whether all that an inverter can be asked for is drawn and within its rating.

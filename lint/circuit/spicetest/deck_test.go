@@ -41,11 +41,19 @@ type deck struct {
 	outputs    map[int]string
 	diodes     map[int]bool
 	powers     []power
+	cells      []junction
 	triggered  map[int]bool // converters that do not start for want of input voltage: their output is dead
 	found      map[int]float64
 	nonlinear  bool
 	devices    int
 	unfinished bool // something that the plan does not state
+}
+
+// junction is an array's diode.
+type junction struct {
+	device             int
+	ret                network.NodeID
+	light, dark, slope float64 // A, A, V
 }
 
 // power is something that draws constant power down to a floor.

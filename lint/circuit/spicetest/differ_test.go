@@ -14,10 +14,10 @@ type tolerance struct{ share, volts, amps float64 }
 
 // ngspice stops within 1e-10 A at a node, which is 1e-10 V behind an ohm and 1e-7 A in a milliohm of what
 // it had the step before. Where something blocks, only the leak of 1e-6/ohm holds a node: 1e-4 V there,
-// and 1e-4 A where it stands under 50 V and more.
+// and 2e-4 A where it stands under 120 V and more.
 var (
 	exact  = tolerance{1e-6, 1e-7, 1e-5}
-	curved = tolerance{1e-4, 1e-4, 1e-4} // with constant powers, converters, arrays and what blocks
+	curved = tolerance{1e-4, 1e-4, 2e-4} // with constant powers, converters, arrays and what blocks
 )
 
 // differ compares every voltage and current of a point with a row of a plot.
@@ -142,6 +142,10 @@ func (d *deck) leftOver(p *plot, row []float64, joint func(edge int) float64) (m
 	}
 	for _, amps := range left {
 		most = math.Max(most, math.Abs(amps))
+	}
+	for _, x := range d.cells {
+		u := p.at(row, fmt.Sprintf("v(j%d)", x.device)) - d.volts(p, row, x.ret)
+		most = math.Max(most, math.Abs(x.light-x.dark*math.Expm1(u/x.slope)+p.at(row, fmt.Sprintf("i(vm%d)", x.device))))
 	}
 	return most
 }

@@ -105,6 +105,7 @@ func (d *deck) array(i int, s *network.Source) {
 		return
 	}
 	k, hot, ret := d.devices, d.node(s.Hot), d.node(s.Ret)
+	d.cells = append(d.cells, junction{k, s.Ret, isc * parallel, isc * parallel / math.Expm1(voc/a), a * series})
 	d.line(".model m%d d(is=%s n=%s)", k, number(isc*parallel/math.Expm1(voc/a)), number(a*series/thermal))
 	d.line("il%d %s j%d %s\nd%d j%d %s m%d", k, ret, k, number(isc*parallel), k, k, ret, k)
 	if rs == 0 {

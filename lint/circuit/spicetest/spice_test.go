@@ -1,10 +1,7 @@
 package spicetest
 
 import (
-	"fmt"
-	"os"
 	"path/filepath"
-	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -50,7 +47,7 @@ func random(t *testing.T, linear bool, runs int) {
 	need(t)
 	dir := t.TempDir()
 	var y tally
-	plans, meshed, bad := 0, 0, 0
+	plans, meshed := 0, 0
 	for range runs {
 		rapid.Check(t, func(t *rapid.T) {
 			m := &maker{t: t, linear: linear}
@@ -70,20 +67,12 @@ func random(t *testing.T, linear bool, runs int) {
 				meshed++
 			}
 			if err := y.check(dir, c, shuffled(t, cases, 4)); err != nil {
-				if os.Getenv("TALLY") != "" {
-					bad++
-					first, rest, _ := strings.Cut(err.Error(), "\n")
-					second, _, _ := strings.Cut(rest, "\n")
-					fmt.Println("BAD", bad, first, second)
-					os.WriteFile(fmt.Sprintf("/tmp/sp/keep/%d.txt", bad), []byte(err.Error()+"\nPLAN\n"+text), 0o600)
-					return
-				}
 				t.Fatalf("%v\n%s", err, text)
 			}
 		})
 	}
 	t.Logf("%d plans, %d of them meshed: %+v", plans, meshed, y)
-	enough(t, &y)
+	enough(t, &y, 0.05, 0.05)
 }
 
 func setting(t *rapid.T, c *circuit.Circuit) circuit.Setting {
@@ -94,18 +83,21 @@ func setting(t *rapid.T, c *circuit.Circuit) circuit.Setting {
 	return s
 }
 
-// enough fails a comparison that has compared too little to show anything.
-func enough(t *testing.T, y *tally) {
+// enough fails a comparison that has compared too little to show anything. shares are how many states
+// ngspice may leave without an answer of its own, in which the point is put into its netlist, and of how
+// many it may follow the branch only down from the point.
+func enough(t *testing.T, y *tally, pinned, back float64) {
 	t.Helper()
-	if y.found < y.states/2 || y.lost > 1+y.states/20 || y.back > 1+y.states/20 || y.elsewhere > y.states/50 {
+	n := float64(y.states)
+	if y.found < y.states/2 || float64(y.lost) > 2+n/20 || float64(y.pinned) > 2+pinned*n || float64(y.back) > 2+back*n || float64(y.elsewhere) > 2+n/50 {
 		t.Errorf("too few states stand compared: %+v", *y)
 	}
 }
 
-// Every example in its distinct states, at most 150 of a plan, at all corners.
+// Every example in its distinct states, at most 40 of a plan, at all corners.
 func TestExamplesAgree(t *testing.T) {
 	need(t)
-	const most = 150
+	const most = 40
 	root := filepath.Join("..", "..", "..", "examples")
 	paths, err := files.Find([]string{root, filepath.Join(root, "flawed")}, false)
 	if err != nil || len(paths) < 8 {
@@ -138,7 +130,5 @@ func TestExamplesAgree(t *testing.T) {
 		t.Logf("%s: %d states, all of them: %v; %d compared, %d without a point", filepath.Base(path), len(views), all, y.found-before.found, y.none-before.none)
 	}
 	t.Logf("%+v", y)
-	enough(t, &y)
+	enough(t, &y, 0.2, 0.2)
 }
-
-func TestMain(m *testing.M) { os.Exit(m.Run()) }

@@ -37,20 +37,26 @@ func tracked(dir string, c *circuit.Circuit, cases []state) ([]map[int]float64, 
 		}
 	}
 	for range 2 {
-		jobs := make([]job, len(asks))
-		for k, a := range asks {
-			jobs[k] = job{a.netlist + a.start + ".end\n", fmt.Sprintf("dc vh %.15g %.15g %.15g", a.high, a.low, (a.low-a.high)/400)}
-		}
-		plots, err := simulate(dir, jobs)
-		if err != nil {
-			return nil, err
-		}
-		for k, a := range asks {
-			if plots[k] == nil {
-				a.give[lost] = 1
-				continue
+		var plots [2][]*plot
+		for way := range plots { // down from the first guess, and up from nothing
+			jobs := make([]job, len(asks))
+			for k, a := range asks {
+				jobs[k] = a.sweep(way == 1)
 			}
-			a.narrow(plots[k])
+			var err error
+			if plots[way], err = simulate(dir, jobs); err != nil {
+				return nil, err
+			}
+		}
+		for k, a := range asks {
+			switch {
+			case plots[0][k] != nil:
+				a.narrow(plots[0][k])
+			case plots[1][k] != nil:
+				a.narrow(plots[1][k])
+			default:
+				a.give[lost] = 1
+			}
 		}
 	}
 	return out, nil
@@ -66,6 +72,13 @@ type ask struct {
 	give      map[int]float64
 }
 
+func (a *ask) sweep(up bool) job {
+	if up {
+		return job{a.netlist + ".end\n", fmt.Sprintf("dc vh %.15g %.15g %.15g", a.low, a.high, (a.high-a.low)/400)}
+	}
+	return job{a.netlist + a.start + ".end\n", fmt.Sprintf("dc vh %.15g %.15g %.15g", a.high, a.low, (a.low-a.high)/400)}
+}
+
 // narrow notes the peak of a sweep and closes in on it.
 func (a *ask) narrow(p *plot) {
 	best, top := 0.0, 0
@@ -78,6 +91,9 @@ func (a *ask) narrow(p *plot) {
 		a.give[a.tracker] = best * found / a.sharers
 	}
 	above, below := p.rows[max(top-1, 0)], p.rows[min(top+1, len(p.rows)-1)]
+	if p.at(above, "v(v-sweep)") < p.at(below, "v(v-sweep)") {
+		above, below = below, above
+	}
 	a.high, a.low, a.start = p.at(above, "v(v-sweep)"), p.at(below, "v(v-sweep)"), ""
 	for name := range p.column {
 		if strings.HasPrefix(name, "v(n") {
@@ -116,16 +132,30 @@ func hold(c *circuit.Circuit, s state, tracker int) *ask {
 	if !first.fed(in) || !ok || high <= 0 {
 		return nil
 	}
+	near := first.regions()
 	d := giving(c, s, tracker, func(id network.NodeID) bool {
-		return first.island.top(int(id)) == first.island.top(int(in.Hot))
+		k := near.top(int(id))
+		return k == near.top(int(in.Hot)) || k == near.top(int(in.Ret))
 	})
 	d.line("vh %s %s 0", d.node(in.Hot), d.node(in.Ret))
 	d.ties = fmt.Sprintf("vg %s 0 0\n", d.node(in.Ret))
 	return &ask{netlist: d.text.String() + d.ties, start: first.nodeset(idle, in.Ret), high: high, tracker: tracker}
 }
 
+// regions are the nodes that edges and diodes join.
+func (d *deck) regions() sets {
+	r := newSets(len(d.net.Nodes))
+	for e := range d.ohms {
+		r.join(d.net.Edges[e].A, d.net.Edges[e].B)
+	}
+	for i := range d.diodes {
+		r.join(d.net.Converters[i].In.Hot, d.net.Converters[i].Out.Hot)
+	}
+	return r
+}
+
 // giving is a view with what gives power alone, of the nodes kept (nil: all). Batteries feed what is
-// behind another converter, so they count as there.
+// behind another converter, so they count as there; a kilo-ohm keeps them from giving any here.
 func giving(c *circuit.Circuit, s state, tracker int, keep func(network.NodeID) bool) *deck {
 	d := empty(c, s.view, s.set)
 	d.keep = keep
@@ -137,7 +167,8 @@ func giving(c *circuit.Circuit, s state, tracker int, keep func(network.NodeID) 
 		}
 		if x.Kind.Value == "battery" {
 			d.supplies(x.Port)
-			d.draws(x.Port, fmt.Sprintf("%g*%s", leak, d.across(x.Port)))
+			volts, _ := c.BatteryVolts(x.Source)
+			d.draws(x.Port, fmt.Sprintf("(%s-%g)/1k", d.across(x.Port), volts.Rested.Value))
 			continue
 		}
 		d.source(i, x)

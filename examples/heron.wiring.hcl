@@ -230,7 +230,7 @@ converter "pack_tracker" {
   isolated           = false
   blocks_reverse     = true
   limits_current     = true
-  needs_battery      = true
+  needs_battery      = false
   cold_charge_cutoff = true
   charges            = [source.pack]
 

@@ -705,6 +705,7 @@ branch "radio_link" {
     draw        = "2 A"
     voltage_max = "15 V"
     critical    = "none"
+    switched    = true
   }
 }
 

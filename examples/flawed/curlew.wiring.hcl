@@ -392,6 +392,7 @@ converter "tracker" {
   isolated       = false
   blocks_reverse = true
   limits_current = true
+  needs_battery  = false
   charges        = [source.house]
   compartment    = compartment.saloon
 
@@ -513,6 +514,7 @@ converter "shore_charger" {
   isolated           = true
   blocks_reverse     = true
   limits_current     = true
+  needs_battery      = false
   cold_charge_cutoff = true
   charges            = [source.house]
   compartment        = compartment.saloon
@@ -551,37 +553,40 @@ fuse "charger_out" {
 
 # --- foredeck -----------------------------------------------------------------------------------
 
-fuse "windlass" {
-  label          = "Windlass, 70 A, at the house battery"
-  kind           = "terminal"
-  rating         = "70 A"
-  voltage_rating = "58 V dc"
-  interrupting   = "10 kA"
-  on             = source.house
-}
+branch "windlass" {
+  label = "Windlass"
+  from  = source.house
 
-conductor "windlass_run" {
-  from       = fuse.windlass.load
-  to         = load.windlass
-  size       = "2 AWG"
-  length     = times(let.half_hull, 1.5)
-  insulation = let.jacket
-  bundle     = 2
-  sheathed   = true
-  through    = [compartment.saloon]
-}
+  fuse {
+    label          = "Windlass, 70 A, at the house battery"
+    kind           = "terminal"
+    rating         = "70 A"
+    voltage_rating = "58 V dc"
+    interrupting   = "10 kA"
+  }
 
-load "windlass" {
-  label    = "Windlass"
-  kind     = "motor"
-  draw     = "60 A"
-  max_fuse = "70 A"
-  critical = "none"
+  conductor {
+    size       = "2 AWG"
+    length     = times(let.half_hull, 1.5)
+    insulation = let.jacket
+    bundle     = 2
+    sheathed   = true
+    through    = [compartment.saloon]
+  }
+
+  load "windlass" {
+    label    = "Windlass"
+    kind     = "motor"
+    draw     = "60 A"
+    max_fuse = "70 A"
+    switched = true
+    critical = "none"
+  }
 }
 
 waiver "windlass" {
   rule   = "overcurrent/undersize-device"
-  at     = fuse.windlass
+  at     = branch.windlass.fuse
   reason = "The maker names 70 A. The windlass runs for two minutes at a time, with the engine on; the device has never opened."
   by     = "the owner"
   until  = "2028-06-01"

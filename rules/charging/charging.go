@@ -6,7 +6,9 @@ import "ferrule/lint"
 // Rules lists the family's rules, by id.
 var Rules = []*lint.Rule{
 	alternatorOverload,
+	batteryDropsOut,
 	belowFreezing,
+	drainsStartingBattery,
 	lithiumMeetsAlternator,
 	tooMuchCurrent,
 }

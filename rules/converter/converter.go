@@ -7,4 +7,6 @@ import "ferrule/lint"
 var Rules = []*lint.Rule{
 	constantPowerCollapse,
 	inrush,
+	shortsThrough,
+	trackerOnStiffSource,
 }

@@ -31,9 +31,29 @@ fuse "light" {
 
 conductor "lead" {
   from       = fuse.light.load
-  to         = load.lamp
+  to         = switch.lamp.feed
   size       = "16 AWG"
   length     = parameter.length
+  insulation = "105 C"
+  bundle     = 4
+}
+
+switch "lamp" {
+  label          = "Reading light switch"
+  terminals      = ["feed", "lamp"]
+  rating         = "6 A"
+  voltage_rating = "32 V dc"
+  poles          = 1
+
+  position "off" {}
+  position "on" { joins = [["feed", "lamp"]] }
+}
+
+conductor "tail" {
+  from       = switch.lamp.lamp
+  to         = load.lamp
+  size       = "16 AWG"
+  length     = "0.2 m"
   insulation = "105 C"
   bundle     = 4
 }

@@ -1,0 +1,56 @@
+# Nothing says whether the pack has a cut-off.
+system "teal" {}
+
+source "alternator" { # want not-proven caution "If the BMS of \"Pack\" opens.*turns on `bms` of source.pack"
+  label             = "Alternator"
+  kind              = "alternator"
+  regulated_voltage = "14.4 V"
+  rated             = "80 A"
+}
+
+source "pack" {
+  label     = "Pack"
+  kind      = "battery"
+  chemistry = "lifepo4"
+  voltage   = "12.8 V"
+  capacity  = "100 Ah"
+}
+
+bus "house" {}
+
+conductor "charge" {
+  from = source.alternator
+  to   = bus.house
+  size = "8 AWG"
+}
+
+conductor "pack" {
+  from = source.pack
+  to   = bus.house
+  size = "8 AWG"
+}
+
+conductor "alarm" {
+  from = bus.house
+  to   = load.alarm
+  size = "8 AWG"
+}
+
+conductor "radio" {
+  from = bus.house
+  to   = load.radio
+  size = "8 AWG"
+}
+
+load "alarm" {
+  label       = "Gas alarm"
+  kind        = "alarm"
+  draw        = "0.1 A"
+  voltage_max = "16 V"
+}
+
+load "radio" {
+  kind = "electronics"
+  draw = "2 A"
+}
+

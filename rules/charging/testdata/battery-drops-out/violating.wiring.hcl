@@ -1,0 +1,60 @@
+# A lithium pack straight on the alternator, with an alarm and a radio on the same bus: the BMS is a switch nobody drew.
+system "teal" {}
+
+source "alternator" { # want warning "If the BMS of \"Pack\" opens while \"Alternator\" charges it, with \"Alternator\" present, no battery is left to hold the volts. \"Gas alarm\" and \"radio\" see what it puts out"
+  label             = "Alternator"
+  kind              = "alternator"
+  regulated_voltage = "14.4 V"
+  rated             = "80 A"
+}
+
+source "pack" {
+  label     = "Pack"
+  kind      = "battery"
+  chemistry = "lifepo4"
+  voltage   = "12.8 V"
+  capacity  = "100 Ah"
+
+  bms {
+    opens_above = "14.6 V"
+  }
+}
+
+bus "house" {}
+
+conductor "charge" {
+  from = source.alternator
+  to   = bus.house
+  size = "8 AWG"
+}
+
+conductor "pack" {
+  from = source.pack
+  to   = bus.house
+  size = "8 AWG"
+}
+
+conductor "alarm" {
+  from = bus.house
+  to   = load.alarm
+  size = "8 AWG"
+}
+
+conductor "radio" {
+  from = bus.house
+  to   = load.radio
+  size = "8 AWG"
+}
+
+load "alarm" {
+  label       = "Gas alarm"
+  kind        = "alarm"
+  draw        = "0.1 A"
+  voltage_max = "16 V"
+}
+
+load "radio" {
+  kind = "electronics"
+  draw = "2 A"
+}
+

@@ -1,0 +1,70 @@
+# The booster's 48 V are more than the input takes.
+
+system "t" {
+}
+
+source "start" {
+  label     = "Starting battery"
+  kind      = "battery"
+  role      = "starting"
+  chemistry = "flooded"
+  voltage   = "12 V"
+  capacity  = "100 Ah"
+}
+
+conductor "b_in" {
+  from   = source.start
+  to     = converter.boost.in
+  size   = "10 AWG"
+  length = "2 m"
+}
+
+converter "boost" {
+  label = "Booster"
+  kind  = "dc-dc"
+  limits_current = true
+
+  output {
+    voltage     = "48 V"
+    current_max = "8 A"
+  }
+}
+
+conductor "b_out" {
+  from   = converter.boost.out
+  to     = converter.tracker.in
+  size   = "10 AWG"
+  length = "2 m"
+}
+
+converter "tracker" { # want warning "\"Booster\" feeds .*: 48.* V, and the input takes 45.* V"
+  label = "Tracker"
+  kind  = "mppt"
+
+  input {
+    voltage_max = "45 V"
+    current_max = "15 A"
+    accepts = ["solar"]
+  }
+
+  output {
+    voltage     = "14.4 V"
+    current_max = "20 A"
+  }
+}
+
+conductor "out" {
+  from   = converter.tracker.out
+  to     = source.house
+  size   = "10 AWG"
+  length = "2 m"
+}
+
+source "house" {
+  label     = "House battery"
+  kind      = "battery"
+  role      = "house"
+  chemistry = "agm"
+  voltage   = "12 V"
+  capacity  = "100 Ah"
+}

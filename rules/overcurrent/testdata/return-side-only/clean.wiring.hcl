@@ -1,0 +1,82 @@
+# Fuse and switch in the positive; the body is the return.
+
+system "t" {
+  practice = ["general"]
+}
+
+source "pack" {
+  label     = "Pack"
+  kind      = "battery"
+  chemistry = "lifepo4"
+  voltage   = "12.8 V"
+  capacity  = "100 Ah"
+}
+
+bus "body" {
+  label    = "Body"
+  polarity = "chassis"
+}
+
+load "lamp" {
+  label = "Lamp"
+  draw  = "1 A"
+}
+
+fuse "main" {
+  label  = "Main"
+  kind   = "anl"
+  rating = "30 A"
+}
+
+switch "off" {
+  label     = "Master"
+  kind      = "disconnect"
+  terminals = ["battery", "house"]
+
+  position "off" {
+  }
+
+  position "on" {
+    joins = [["battery", "house"]]
+  }
+}
+
+conductor "p1" {
+  from     = source.pack.pos
+  to       = fuse.main.line.pos
+  polarity = "positive"
+  size     = "10 AWG"
+  length   = "1 m"
+}
+
+conductor "p2" {
+  from     = fuse.main.load.pos
+  to       = switch.off.battery.pos
+  polarity = "positive"
+  size     = "10 AWG"
+  length   = "1 m"
+}
+
+conductor "p3" {
+  from     = switch.off.house.pos
+  to       = load.lamp.pos
+  polarity = "positive"
+  size     = "10 AWG"
+  length   = "1 m"
+}
+
+conductor "g1" {
+  from     = source.pack.neg
+  to       = bus.body
+  polarity = "negative"
+  size     = "10 AWG"
+  length   = "1 m"
+}
+
+conductor "g2" {
+  from     = load.lamp.neg
+  to       = bus.body
+  polarity = "negative"
+  size     = "10 AWG"
+  length   = "1 m"
+}

@@ -1,0 +1,109 @@
+# The disconnect breaks the negative; a second switch joins the lamp to the body in one of its positions.
+
+system "t" {
+  practice = ["general"]
+}
+
+source "pack" {
+  label     = "Pack"
+  kind      = "battery"
+  chemistry = "lifepo4"
+  voltage   = "12.8 V"
+  capacity  = "100 Ah"
+}
+
+bus "body" {
+  label    = "Body"
+  polarity = "chassis"
+}
+
+load "lamp" {
+  label = "Lamp"
+  draw  = "1 A"
+}
+
+switch "off" { # want warning "\"Master\" breaks the negative alone"
+  label     = "Master"
+  kind      = "disconnect"
+  terminals = ["battery", "house"]
+
+  position "off" {
+  }
+
+  position "on" {
+    joins = [["battery", "house"]]
+  }
+}
+
+fuse "main" {
+  label  = "Main"
+  kind   = "anl"
+  rating = "30 A"
+}
+
+conductor "p1" {
+  from     = source.pack.pos
+  to       = fuse.main.line.pos
+  polarity = "positive"
+  size     = "10 AWG"
+  length   = "1 m"
+}
+
+conductor "p2" {
+  from     = fuse.main.load.pos
+  to       = load.lamp.pos
+  polarity = "positive"
+  size     = "10 AWG"
+  length   = "1 m"
+}
+
+conductor "n1" {
+  from     = source.pack.neg
+  to       = switch.off.battery.pos
+  polarity = "negative"
+  size     = "10 AWG"
+  length   = "1 m"
+}
+
+conductor "n2" {
+  from     = switch.off.house.pos
+  to       = load.lamp.neg
+  polarity = "negative"
+  size     = "10 AWG"
+  length   = "1 m"
+}
+
+conductor "g1" {
+  from     = source.pack.neg
+  to       = bus.body
+  polarity = "negative"
+  size     = "10 AWG"
+  length   = "1 m"
+}
+
+switch "bond" {
+  terminals = ["lamp", "body"]
+
+  position "off" {
+  }
+
+  position "on" {
+    joins = [["lamp", "body"]]
+  }
+}
+
+conductor "b1" {
+  from     = load.lamp.neg
+  to       = switch.bond.lamp.pos
+  polarity = "negative"
+  size     = "10 AWG"
+  length   = "1 m"
+}
+
+conductor "b2" {
+  from     = switch.bond.body.pos
+  to       = bus.body
+  polarity = "negative"
+  size     = "10 AWG"
+  length   = "1 m"
+}

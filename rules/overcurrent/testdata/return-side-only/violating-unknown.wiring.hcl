@@ -1,0 +1,74 @@
+# Whether the converter that joins the two negatives is isolated is not said; nor how the horn comes home.
+
+system "t" {
+  practice = ["general"]
+}
+
+source "pack" {
+  label     = "Pack"
+  kind      = "battery"
+  chemistry = "lifepo4"
+  voltage   = "12.8 V"
+  capacity  = "100 Ah"
+}
+
+bus "body" {
+  label    = "Body"
+  polarity = "chassis"
+}
+
+load "lamp" {
+  label = "Lamp"
+  draw  = "1 A"
+}
+
+fuse "main" { # want not-proven "goes around it unless \"Step\" is isolated"
+  label  = "Main"
+  kind   = "anl"
+  rating = "30 A"
+}
+
+conductor "p" {
+  from     = source.pack.pos
+  to       = load.lamp.pos
+  polarity = "positive"
+  size     = "10 AWG"
+  length   = "1 m"
+}
+
+conductor "n1" {
+  from     = source.pack.neg
+  to       = fuse.main.line.pos
+  polarity = "negative"
+  size     = "10 AWG"
+  length   = "1 m"
+}
+
+conductor "n2" {
+  from     = fuse.main.load.pos
+  to       = load.lamp.neg
+  polarity = "negative"
+  size     = "10 AWG"
+  length   = "1 m"
+}
+
+converter "step" {
+  label = "Step"
+  kind  = "dc-dc"
+}
+
+conductor "c1" {
+  from     = source.pack.neg
+  to       = converter.step.in.neg
+  polarity = "negative"
+  size     = "10 AWG"
+  length   = "1 m"
+}
+
+conductor "c2" {
+  from     = converter.step.out.neg
+  to       = load.lamp.neg
+  polarity = "negative"
+  size     = "10 AWG"
+  length   = "1 m"
+}

@@ -1,0 +1,69 @@
+# The only fuse is in the negative, and lamp and battery both stand on the body.
+
+system "t" {
+  practice = ["general"]
+}
+
+source "pack" {
+  label     = "Pack"
+  kind      = "battery"
+  chemistry = "lifepo4"
+  voltage   = "12.8 V"
+  capacity  = "100 Ah"
+}
+
+bus "body" {
+  label    = "Body"
+  polarity = "chassis"
+}
+
+load "lamp" {
+  label = "Lamp"
+  draw  = "1 A"
+}
+
+fuse "main" { # want danger "\"Main\" breaks the negative alone: with it open, \"Lamp\" is still joined to \"Pack\", and current comes home by \"Body\""
+  label  = "Main"
+  kind   = "anl"
+  rating = "30 A"
+}
+
+conductor "p" {
+  from     = source.pack.pos
+  to       = load.lamp.pos
+  polarity = "positive"
+  size     = "10 AWG"
+  length   = "1 m"
+}
+
+conductor "n1" {
+  from     = source.pack.neg
+  to       = fuse.main.line.pos
+  polarity = "negative"
+  size     = "10 AWG"
+  length   = "1 m"
+}
+
+conductor "n2" {
+  from     = fuse.main.load.pos
+  to       = load.lamp.neg
+  polarity = "negative"
+  size     = "10 AWG"
+  length   = "1 m"
+}
+
+conductor "g1" {
+  from     = source.pack.neg
+  to       = bus.body
+  polarity = "negative"
+  size     = "10 AWG"
+  length   = "1 m"
+}
+
+conductor "g2" {
+  from     = load.lamp.neg
+  to       = bus.body
+  polarity = "negative"
+  size     = "10 AWG"
+  length   = "1 m"
+}

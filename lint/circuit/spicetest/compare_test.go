@@ -19,8 +19,8 @@ type state struct {
 
 // tally counts what was compared.
 type tally struct {
-	states, found, none, linear, compared, back, elsewhere, pinned, lost, unfinished int
-	worst                                                                            float64 // relative
+	states, found, none, linear, compared, back, elsewhere, pinned, lost, strayed, unfinished int
+	worst                                                                                     float64 // relative
 }
 
 const (
@@ -114,13 +114,20 @@ func (d *deck) stops(p *plot) (any bool) {
 	return any
 }
 
-// stopsAt marks those that do not start in a point, where ngspice has no answer of its own.
+// stopsAt marks those that give nothing in a point, where ngspice has no answer of its own, unless their
+// output would be dead and is not.
 func (d *deck) stopsAt(point *circuit.Point) (any bool) {
 	for i := range d.inputs {
 		x := &d.net.Converters[i]
-		u, ok := point.Across(x.In)
-		if t := x.Trigger; ok && t.Set && !t.Ignition && !d.triggered[i] && u < t.Volts {
-			d.triggered[i], any = true, true
+		if t := x.Trigger; !t.Set || t.Ignition || d.triggered[i] || point.OutAmps(i) != 0 || !point.Found {
+			continue
+		}
+		d.triggered[i] = true
+		without := write(d.c, d.v, d.set, d.found, d.triggered)
+		if _, gives := point.Volts(x.Out.Hot); gives == without.lit[without.island.top(int(x.Out.Hot))] {
+			any = true
+		} else {
+			delete(d.triggered, i)
 		}
 	}
 	return any
@@ -265,7 +272,7 @@ func (y *tally) folds(dir string, d *deck, margin float64) error {
 		return p != nil && p.at(p.last(), "v(scale)") > below*(1-1e-6) && d.high(p, p.last())
 	}
 	switch {
-	case plots[0] == nil && plots[2] == nil:
+	case astray(d, plots[0]) && astray(d, plots[2]):
 		y.lost++
 		return nil
 	case margin < 1e-9: // a power stands below its floor as soon as there is any
@@ -274,7 +281,8 @@ func (y *tally) folds(dir string, d *deck, margin float64) error {
 		}
 		return nil
 	case !stays(plots[0]) && !stays(plots[2]):
-		return fmt.Errorf("no operating point above a margin of %.6g, and ngspice loses it before", margin)
+		y.strayed++ // to the low-voltage branch before the fold, as steps that are too bold do
+		return nil
 	case !stays(plots[0]):
 		plots[0] = plots[2]
 	}
@@ -285,6 +293,20 @@ func (y *tally) folds(dir string, d *deck, margin float64) error {
 		y.elsewhere++
 	}
 	return nil
+}
+
+// astray says whether a sweep has no rows, or ends with a power below 0 V: what draws like a resistance
+// below its floor cannot stand there, but iterations in rings of converters wander off so.
+func astray(d *deck, p *plot) bool {
+	if p == nil {
+		return true
+	}
+	for _, w := range d.powers {
+		if d.volts(p, p.last(), w.port.Hot)-d.volts(p, p.last(), w.port.Ret) < -1e-3 {
+			return true
+		}
+	}
+	return false
 }
 
 // jump is the largest change of a voltage, relative, between a row just below the margin and the next

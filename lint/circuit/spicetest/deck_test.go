@@ -131,7 +131,8 @@ func (d *deck) edges() {
 			d.same.join(a, b)
 		}
 	}
-	for e, r := range d.ohms {
+	for e := range d.net.Edges { // in order: what ngspice finds must not change from run to run
+		r := d.ohms[e]
 		if a, b := d.node(d.net.Edges[e].A), d.node(d.net.Edges[e].B); r > 0 && a != b && (d.keep == nil || d.keep(d.net.Edges[e].A)) {
 			d.line("r%d %s %s %.17g", e, a, b, r)
 		}

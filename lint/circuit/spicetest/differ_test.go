@@ -13,11 +13,11 @@ import (
 type tolerance struct{ share, volts, amps float64 }
 
 // ngspice stops within 1e-10 A at a node, which is 1e-10 V behind an ohm and 1e-7 A in a milliohm of what
-// it had the step before. Where something blocks, only the leak of 1e-6/ohm holds a node: 1e-4 V there,
+// it had the step before. Where something blocks, only the leak of 1e-6/ohm holds a node: 1e-3 V behind it,
 // and 2e-4 A where it stands under 120 V and more.
 var (
 	exact  = tolerance{1e-6, 1e-7, 1e-5}
-	curved = tolerance{1e-4, 1e-4, 2e-4} // with constant powers, converters, arrays and what blocks
+	curved = tolerance{1e-4, 1e-3, 2e-4} // with constant powers, converters, arrays and what blocks
 )
 
 // differ compares every voltage and current of a point with a row of a plot.

@@ -157,7 +157,7 @@ func (m *maker) converter(from int, kind string) {
 			m.add("  idle = \"%d W\"", m.upTo(1, 12, "idle"))
 		}
 		if m.chance(3, "rated") {
-			m.add("  rated = \"%d W\"", out*amps*m.upTo(5, 15, "rated")/10)
+			m.add("  rated = \"%d W\"", max(15, out*amps*m.upTo(5, 15, "rated")/10))
 		}
 		if m.chance(5, "trigger") {
 			m.add("  trigger = \"%d.5 V\"", m.upTo(volts-3, volts+2, "trigger"))

@@ -48,7 +48,8 @@ func random(t *testing.T, linear bool, runs int) {
 	dir := t.TempDir()
 	var y tally
 	plans, meshed := 0, 0
-	for range runs {
+	for k := range runs {
+		seed(t, k)
 		rapid.Check(t, func(t *rapid.T) {
 			m := &maker{t: t, linear: linear}
 			text := m.draw()
@@ -89,7 +90,7 @@ func setting(t *rapid.T, c *circuit.Circuit) circuit.Setting {
 func enough(t *testing.T, y *tally, pinned, back float64) {
 	t.Helper()
 	n := float64(y.states)
-	if y.found < y.states/2 || float64(y.lost) > 2+n/20 || float64(y.pinned) > 2+pinned*n || float64(y.back) > 2+back*n || float64(y.elsewhere) > 2+n/50 {
+	if y.found < y.states/2 || float64(y.lost) > 2+n/20 || float64(y.pinned) > 2+pinned*n || float64(y.back) > 2+back*n || float64(y.elsewhere) > 2+n/50 || y.strayed > 3+y.none/3 {
 		t.Errorf("too few states stand compared: %+v", *y)
 	}
 }

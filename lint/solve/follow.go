@@ -27,17 +27,17 @@ func (s *System) Solve() *Point {
 func (s *System) follow(p *Point) bool {
 	copy(s.good, s.x)
 	for low, high := 0.0, 1.0; ; {
-		if s.reach(1) {
+		if s.attain(1) {
 			return true
 		}
 		for near := finest * max(low, faint/finest); high-low > near; near = finest * max(low, faint/finest) {
-			if middle := (low + high) / 2; s.reach(middle) {
+			if middle := (low + high) / 2; s.attain(middle) {
 				low = middle
 			} else {
 				high = middle
 			}
 		}
-		if !s.reach(high) || high == 1 {
+		if !s.attain(high) || high == 1 {
 			p.Margin, p.Folds = max(low, faint), s.budget > 0
 			return false
 		}
@@ -45,8 +45,8 @@ func (s *System) follow(p *Point) bool {
 	}
 }
 
-// reach leads x from the last good point to another share of the powers.
-func (s *System) reach(scale float64) bool {
+// attain leads x from the last good point to another share of the powers.
+func (s *System) attain(scale float64) bool {
 	copy(s.x, s.good)
 	if s.budget <= 0 || !s.newton(scale) {
 		return false

@@ -7,6 +7,7 @@ const (
 	mostTries = 12    // halvings of one step
 	mostWalls = 20    // steps in a row that do not lower the residual, and some for each corner
 	mostVolts = 1e4   // beyond, a step went astray
+	beside    = 1e-5  // V, from a root at which the matrix is much the same
 	nudge     = 1e-4  // V, with which a way over a flat piece begins
 	past      = 1e-10 // V, by which a step goes past a corner
 	amount    = 1e-10 // A, that may be left over at a node of small currents
@@ -21,6 +22,7 @@ const (
 // Where it cannot, the way leads over a flat piece, as behind a diode that nothing draws through yet: the
 // step then goes on to where the network's content is least along it (slide), which no corner hinders.
 func (s *System) newton(scale float64) bool {
+	s.moved = math.Inf(1)
 	s.load(s.left, s.x, scale, false)
 	best, walls := norm(s.left), 0
 	for range mostSteps + 4*s.corners {
@@ -46,7 +48,7 @@ func (s *System) newton(scale float64) bool {
 
 // settled says whether what is left over at every node is rounding.
 func (s *System) settled() bool {
-	high := min(max(1, largest(s.x)), mostVolts)
+	high := min(max(1, greatest(s.x)), mostVolts)
 	allow := amount + relative*s.largest
 	for i, a := range s.left[:s.n] {
 		if !(math.Abs(a) <= allow+rounding*high*s.stiff[i]) {
@@ -57,9 +59,10 @@ func (s *System) settled() bool {
 }
 
 // ended says whether a root is on the branch: without powers there is but one; with them the matrix is
-// that of a network which resists, and every power stands in its range.
+// that of a network which resists, and every power stands in its range. The last matrix will do where it
+// was made next to the root.
 func (s *System) ended(scale float64) bool {
-	return scale == 0 || s.decompose() && s.resists() && s.inRange(s.x)
+	return scale == 0 || (s.moved < beside || s.decompose() && s.resists()) && s.inRange(s.x)
 }
 
 // resists says whether the pivots are those of a network on the branch: all above zero, or with
@@ -73,8 +76,8 @@ func (s *System) resists() bool {
 
 // direct finds the step from the matrix as it is loaded.
 func (s *System) direct(scale float64) bool {
-	ok := s.decompose()
-	if !ok || !s.resists() {
+	upright := s.decompose() && s.resists()
+	if !upright {
 		s.load(s.left, s.x, scale, true)
 		if !s.decompose() {
 			return false
@@ -82,6 +85,10 @@ func (s *System) direct(scale float64) bool {
 	}
 	copy(s.step, s.left)
 	s.f.solve(s.step[:s.n])
+	s.reach = greatest(s.step)
+	if s.moved = s.reach; !upright {
+		s.moved = math.Inf(1)
+	}
 	return true
 }
 
@@ -94,7 +101,7 @@ func (s *System) try(t, scale float64) {
 }
 
 // furthest is how much of a step can be believed: where little holds a node it can be astronomic.
-func (s *System) furthest() float64 { return min(1, mostVolts/largest(s.step)) }
+func (s *System) furthest() float64 { return min(1, mostVolts/s.reach) }
 
 // search finds how much of a step makes the residual smaller: all until the first corner, a half of
 // that, a quarter.
@@ -117,7 +124,7 @@ func (s *System) search(scale float64) bool {
 func (s *System) slide(scale float64) bool {
 	start, all := along(s.left, s.step), s.furthest()
 	low, high := 0.0, math.Inf(1)
-	t := min(all, nudge/largest(s.step))
+	t := min(all, nudge/s.reach)
 	for range 100 {
 		if !(start > 0) || s.budget < 0 {
 			return false
@@ -150,12 +157,17 @@ func along(a, b []float64) float64 {
 	return sum
 }
 
-func largest(v []float64) float64 {
-	most := 0.0
+// greatest is the largest of a list, of either sign.
+func greatest(v []float64) float64 {
+	low, high := 0.0, 0.0
 	for _, x := range v {
-		most = max(most, math.Abs(x))
+		if x > high {
+			high = x
+		} else if x < low {
+			low = x
+		}
 	}
-	return most
+	return max(high, -low)
 }
 
 func norm(v []float64) float64 { return along(v, v) }

@@ -11,155 +11,118 @@ type System struct {
 	f      *factor
 	joined *sharing
 
-	branches, elements, converters []stamp
-	base                           []float64 // the matrix of the branches alone
-	siemens                        []float64 // by branch; 0 where it joins
-	stiff                          []float64 // by unknown: the sum of the steepest slopes there, 1/ohm
-	corners                        int       // elements whose characteristic has corners
+	branches, elements []pair
+	converters         []quad
+	base               []float64 // the matrix of the branches alone
+	siemens            []float64 // by branch; 0 where it joins
+	stiff              []float64 // by unknown: the sum of the steepest slopes there, 1/ohm
+	corners            int       // elements whose characteristic has corners
 
 	// Voltages by unknown with one more, of the references, that stays 0; and what leaves each unknown,
 	// with one more for what leaves the references.
 	x, trial, good []float64
 	left, leaving  []float64
 	step           []float64
+	reach          float64 // V, the largest of the step
+	moved          float64 // V, the most that the last step moved, if its matrix was the true one
 	largest        float64 // A, of all currents at the last load
 	budget         int     // multiplications left for a solve
-}
-
-// stamp is where a part stands: the unknowns of its nodes (of the references, the one beyond), and where
-// the slope of what enters each by each other one lies in the matrix.
-type stamp struct {
-	at   [4]int32
-	code [16]int32
-	size int
 }
 
 // New prepares a network. The error says that it is too densely meshed.
 func New(n *Net) (*System, error) {
 	s := &System{net: n, islands: merge(n)}
-	for _, b := range n.Branches {
-		s.branches = append(s.branches, s.stamp(b.A, b.B))
-	}
-	for _, e := range n.Elements {
-		s.elements = append(s.elements, s.stamp(e.P, e.N))
-	}
-	for _, c := range n.Converters {
-		s.converters = append(s.converters, s.stamp(c.InP, c.InN, c.OutP, c.OutN))
-	}
+	s.branches, s.elements, s.converters = make([]pair, len(n.Branches)), make([]pair, len(n.Elements)), make([]quad, len(n.Converters))
 	near := make([][]int32, s.n)
-	parts := [][]stamp{s.branches, s.elements, s.converters}
-	for _, list := range parts {
-		for k := range list {
-			list[k].meet(near)
-		}
+	for k, b := range n.Branches {
+		s.unknowns(s.branches[k].at[:], b.A, b.B)
+		meet(near, s.branches[k].at[:])
+	}
+	for k, e := range n.Elements {
+		s.unknowns(s.elements[k].at[:], e.P, e.N)
+		meet(near, s.elements[k].at[:])
+	}
+	for k, c := range n.Converters {
+		s.unknowns(s.converters[k].at[:], c.InP, c.InN, c.OutP, c.OutN)
+		meet(near, s.converters[k].at[:])
 	}
 	var err error
 	if s.f, err = newFactor(s.n, near, len(n.Converters) == 0); err != nil {
 		return nil, err
 	}
-	for _, list := range parts {
-		for k := range list {
-			list[k].place(s.f, s.n)
-		}
-	}
-	s.corners = len(n.Converters) + len(n.Elements)
-	s.base, s.siemens = make([]float64, len(s.f.values)), make([]float64, len(n.Branches))
-	for _, v := range []*[]float64{&s.stiff, &s.x, &s.trial, &s.good, &s.left, &s.leaving, &s.step} {
-		*v = make([]float64, s.n+1)
-	}
+	s.place()
 	s.joined, err = newSharing(n)
 	return s, err
 }
 
-func (s *System) stamp(nodes ...int) stamp {
-	t := stamp{size: len(nodes)}
-	for i, node := range nodes {
-		if t.at[i] = int32(s.row[node]); s.row[node] < 0 {
-			t.at[i] = int32(s.n)
+func (s *System) place() {
+	for _, list := range [][]pair{s.branches, s.elements} {
+		for k := range list {
+			s.f.place(list[k].code[:], list[k].at[:])
 		}
 	}
-	return t
-}
-
-// meet notes which unknowns a part couples.
-func (t *stamp) meet(near [][]int32) {
-	for _, i := range t.at[:t.size] {
-		for _, j := range t.at[:t.size] {
-			if int(i) < len(near) && int(j) < len(near) && i != j {
-				near[i] = append(near[i], j)
-			}
-		}
+	for k := range s.converters {
+		s.f.place(s.converters[k].code[:], s.converters[k].at[:])
 	}
-}
-
-func (t *stamp) place(f *factor, n int) {
-	for i, a := range t.at[:t.size] {
-		for j, b := range t.at[:t.size] {
-			t.code[i*t.size+j] = f.nowhere()
-			if int(a) < n && int(b) < n {
-				t.code[i*t.size+j] = f.code(f.at[a], f.at[b])
-			}
-		}
+	s.corners = len(s.converters) + len(s.elements)
+	s.base, s.siemens = make([]float64, len(s.f.values)), make([]float64, len(s.branches))
+	for _, v := range []*[]float64{&s.stiff, &s.x, &s.trial, &s.good, &s.left, &s.leaving, &s.step} {
+		*v = make([]float64, s.n+1)
 	}
-}
-
-// conduct stamps a conductance between the two nodes of a part.
-func (t *stamp) conduct(values []float64, g float64) {
-	values[t.code[0]] += g
-	values[t.code[1]] -= g
-	values[t.code[2]] -= g
-	values[t.code[3]] += g
 }
 
 // prepare takes the figures of a network that stay while it is solved.
 func (s *System) prepare() {
 	clear(s.base)
 	clear(s.stiff)
-	steep := func(t *stamp, ohms float64) {
-		for _, i := range t.at[:t.size] {
+	for k := range s.branches {
+		if ohms := s.net.Branches[k].Ohms; ohms > 0 {
+			t := &s.branches[k]
+			s.siemens[k] = 1 / ohms
+			t.conduct(s.base, s.siemens[k])
+			s.stiff[t.at[0]] += s.siemens[k]
+			s.stiff[t.at[1]] += s.siemens[k]
+		}
+	}
+	steep := func(at []int32, ohms float64) {
+		for _, i := range at {
 			if ohms > 0 {
 				s.stiff[i] += 1 / ohms
 			}
 		}
 	}
-	for k := range s.net.Branches {
-		if b := &s.net.Branches[k]; b.Ohms > 0 {
-			s.siemens[k] = 1 / b.Ohms
-			s.branches[k].conduct(s.base, s.siemens[k])
-		}
-		steep(&s.branches[k], s.net.Branches[k].Ohms)
+	for k := range s.elements {
+		steep(s.elements[k].at[:], s.net.Elements[k].Ohms)
 	}
-	for k := range s.net.Elements {
-		steep(&s.elements[k], s.net.Elements[k].Ohms)
-	}
-	for k := range s.net.Converters {
-		steep(&s.converters[k], s.net.Converters[k].Ohms)
+	for k := range s.converters {
+		steep(s.converters[k].at[2:], s.net.Converters[k].Ohms)
 	}
 }
 
-// opening solves the network as its sources alone would make it: the first guess.
+// opening solves the network as a linear one: the first guess. Sources are on, and steady draws count
+// unless what they draw from is held by nothing.
 func (s *System) opening() bool {
+	return s.open(true) && (greatest(s.x) < mostVolts || s.open(false))
+}
+
+func (s *System) open(steady bool) bool {
 	copy(s.f.values, s.base)
 	clear(s.x)
-	source := func(t *stamp, p, n int, i, slope float64) {
-		s.x[t.at[p]] += i
-		s.x[t.at[n]] -= i
-		for _, c := range [4][2]int{{p, p}, {p, n}, {n, p}, {n, n}} {
-			g := -slope
-			if c[0] != c[1] {
-				g = slope
-			}
-			s.f.values[t.code[c[0]*t.size+c[1]]] += g
+	for k := range s.elements {
+		e, t := &s.net.Elements[k], &s.elements[k]
+		i, slope := e.opening()
+		if steady && e.Kind == Steady {
+			i = -e.Amps
 		}
+		s.x[t.at[0]] += i
+		s.x[t.at[1]] -= i
+		t.conduct(s.f.values, -slope)
 	}
-	for k := range s.net.Elements {
-		i, slope := s.net.Elements[k].opening()
-		source(&s.elements[k], 0, 1, i, slope)
-	}
-	for k := range s.net.Converters {
-		c := &s.net.Converters[k]
-		source(&s.converters[k], 2, 3, c.Volts/c.Ohms, -1/c.Ohms)
-		source(&s.converters[k], 0, 1, 0, -leak)
+	for k := range s.converters {
+		c, t := &s.net.Converters[k], &s.converters[k]
+		s.x[t.at[2]] += c.Volts / c.Ohms
+		s.x[t.at[3]] -= c.Volts / c.Ohms
+		t.slopes(s.f.values, flow{inByIn: leak, outByOut: -1 / c.Ohms})
 	}
 	if !s.decompose() {
 		return false
@@ -180,50 +143,44 @@ func (s *System) decompose() bool {
 // way.
 func (s *System) load(left, x []float64, scale float64, calm bool) {
 	clear(left)
-	copy(s.f.values, s.base)
-	s.largest = 0
+	values := s.f.values
+	copy(values, s.base)
+	low, high := 0.0, 0.0
 	for k := range s.branches {
 		t := &s.branches[k]
-		a, b := t.at[0], t.at[1]
-		i := (x[a] - x[b]) * s.siemens[k]
-		left[a] += i
-		left[b] -= i
-		s.largest = max(s.largest, math.Abs(i))
+		i := (x[t.at[0]] - x[t.at[1]]) * s.siemens[k]
+		left[t.at[0]] += i
+		left[t.at[1]] -= i
+		if i > high {
+			high = i
+		} else if i < low {
+			low = i
+		}
 	}
+	s.largest = max(high, -low)
 	for k := range s.elements {
 		t, e := &s.elements[k], &s.net.Elements[k]
-		p, n := t.at[0], t.at[1]
-		i, slope := e.amps(x[p]-x[n], scale, leakage)
+		i, slope := e.amps(x[t.at[0]]-x[t.at[1]], scale, leakage)
 		if calm && e.Kind == Power {
 			slope = -leak
 		}
-		left[p] -= i
-		left[n] += i
-		t.conduct(s.f.values, -slope)
+		left[t.at[0]] -= i
+		left[t.at[1]] += i
+		t.conduct(values, -slope)
 		s.largest = max(s.largest, math.Abs(i))
 	}
 	for k := range s.converters {
-		s.loadConverter(k, left, x, scale, calm)
+		at := &s.converters[k].at
+		w := s.net.Converters[k].flow(x[at[0]]-x[at[1]], x[at[2]]-x[at[3]], scale, leakage)
+		left[at[0]] += w.in
+		left[at[1]] -= w.in
+		left[at[2]] -= w.out
+		left[at[3]] += w.out
+		if calm {
+			w.inByIn = leak
+		}
+		s.converters[k].slopes(values, w)
+		s.largest = max(s.largest, math.Abs(w.in), math.Abs(w.out))
 	}
 	left[s.n] = 0
-}
-
-func (s *System) loadConverter(k int, left, x []float64, scale float64, calm bool) {
-	t := &s.converters[k]
-	at := &t.at
-	w := s.net.Converters[k].flow(x[at[0]]-x[at[1]], x[at[2]]-x[at[3]], scale, leakage)
-	left[at[0]] += w.in
-	left[at[1]] -= w.in
-	left[at[2]] -= w.out
-	left[at[3]] += w.out
-	if calm {
-		w.inByIn = leak
-	}
-	for i, row := range [4][2]float64{{w.inByIn, w.inByOut}, {-w.inByIn, -w.inByOut}, {-w.outByIn, -w.outByOut}, {w.outByIn, w.outByOut}} {
-		s.f.values[t.code[4*i]] += row[0]
-		s.f.values[t.code[4*i+1]] -= row[0]
-		s.f.values[t.code[4*i+2]] += row[1]
-		s.f.values[t.code[4*i+3]] -= row[1]
-	}
-	s.largest = max(s.largest, math.Abs(w.in), math.Abs(w.out))
 }

@@ -111,7 +111,9 @@ type flow struct{ in, out, inByIn, inByOut, outByIn, outByOut float64 }
 
 func (c *Converter) flow(ui, uo, scale, leakage float64) flow {
 	var f flow
-	f.out, f.outByOut = regulated(uo, c.Volts, c.Ohms, c.Amps, leakage, c.Back)
+	seeps, slope := regulated(uo, c.Volts, c.Ohms, c.Amps, leakage, c.Back)
+	f.out, _ = regulated(uo, c.Volts, c.Ohms, c.Amps, 0, c.Back)
+	f.outByOut, seeps = slope, seeps-f.out // what leaks costs no power
 	if f.out > 0 {
 		c.limit(&f, ui, uo)
 	}
@@ -120,6 +122,7 @@ func (c *Converter) flow(ui, uo, scale, leakage float64) flow {
 	if p < 0 {
 		factor = c.Efficiency
 	}
+	f.out += seeps
 	y, dy := inverse(ui, lowest)
 	watts := scale * (p*factor + c.Idle)
 	f.in = watts * y

@@ -2,20 +2,19 @@ package solve
 
 import "errors"
 
-// factor is a sparse matrix with a symmetric pattern and its triangular factors in place. The order of
-// elimination and every position are worked out once; numbers come and go. A symmetric matrix keeps its
-// upper half alone.
+// factor is a sparse matrix with a symmetric pattern and its triangular factors in place. Its unknowns are
+// numbered in the order of elimination, their places; that and every position are worked out once, numbers
+// come and go. A symmetric matrix keeps its upper half alone.
 //
 // All numbers lie in one slice: the diagonal by place, then row by row what lies right of it, then what
 // lies below it, then one that nothing reads.
 type factor struct {
-	at        []int32 // by row: its place in the order
+	n         int
 	from      []int32 // by place: where its entries begin, counted from 0; one more at the end
 	next      []int32 // the later places that it meets
 	values    []float64
 	hits      []int32 // where each update of the elimination lands, in the order in which they are made
 	symmetric bool
-	x         []float64
 	negative  int // pivots below zero
 }
 
@@ -24,15 +23,16 @@ const mostFill = 1 << 22
 
 var errTooDense = errors.New("the network is too densely meshed to solve")
 
-// newFactor orders n unknowns with the given neighbours, which it uses up.
-func newFactor(n int, near [][]int32, symmetric bool) (*factor, error) {
-	f := &factor{at: make([]int32, n), from: make([]int32, n+1), x: make([]float64, n), symmetric: symmetric}
+// newFactor orders n unknowns with the given neighbours, which it uses up, and gives the place of each.
+func newFactor(n int, near [][]int32, symmetric bool) (f *factor, at []int32, err error) {
+	f = &factor{n: n, from: make([]int32, n+1), symmetric: symmetric}
 	order, err := eliminate(n, near)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
+	at = make([]int32, n)
 	for k, v := range order {
-		f.at[v] = int32(k)
+		at[v] = int32(k)
 	}
 	entries, work := 0, 0
 	for k, v := range order {
@@ -44,12 +44,12 @@ func newFactor(n int, near [][]int32, symmetric bool) (*factor, error) {
 	f.next = make([]int32, 0, entries)
 	for _, v := range order {
 		for _, w := range near[v] {
-			f.next = append(f.next, f.at[w])
+			f.next = append(f.next, at[w])
 		}
 	}
 	f.values = make([]float64, n+2*entries+1)
 	f.index(work)
-	return f, nil
+	return f, at, nil
 }
 
 // index finds where the updates land: of a symmetric matrix each pair once.
@@ -58,7 +58,7 @@ func (f *factor) index(work int) {
 		work = (work + len(f.next)) / 2
 	}
 	f.hits = make([]int32, 0, work)
-	for k := range f.at {
+	for k := range f.n {
 		next := f.row(k)
 		for i, a := range next {
 			if f.symmetric {
@@ -84,7 +84,7 @@ func (f *factor) code(a, b int32) int32 {
 	if a == b {
 		return a
 	}
-	start, k, other := int32(len(f.at)), a, b
+	start, k, other := int32(f.n), a, b
 	if b < a {
 		if f.symmetric {
 			return f.nowhere()
@@ -99,70 +99,80 @@ func (f *factor) code(a, b int32) int32 {
 	return f.nowhere()
 }
 
-// decompose factors the matrix in place; false where a pivot vanishes.
+// decompose factors the matrix in place; false where a pivot vanishes. The diagonal becomes the inverse of
+// the pivots.
 func (f *factor) decompose() bool {
 	f.negative = 0
-	n := len(f.at)
-	diagonal, up, low := f.values[:n], f.values[n:n+len(f.next)], f.values[n+len(f.next):]
-	hits := f.hits
-	for k, d := range diagonal {
-		d = diagonal[k] // earlier rows have changed it
+	n := f.n
+	values, hits := f.values, f.hits
+	up, low := values[n:n+len(f.next)], values[n+len(f.next):]
+	for k := range n {
+		d := values[k]
 		if d == 0 || d != d {
 			return false
 		}
 		if d < 0 {
 			f.negative++
 		}
-		right := up[f.from[k]:f.from[k+1]]
-		if f.symmetric {
+		d = 1 / d
+		values[k] = d
+		from, to := f.from[k], f.from[k+1]
+		right := up[from:to]
+		switch {
+		case f.symmetric && len(right) == 1: // as all rows of a tree but one
+			values[hits[0]] -= right[0] * d * right[0]
+			hits = hits[1:]
+		case f.symmetric:
 			for i, u := range right {
-				l := u / d
-				for j, v := range right[i:] {
-					f.values[hits[j]] -= l * v
-				}
-				hits = hits[len(right)-i:]
+				hits = update(values, hits, right[i:], u*d)
 			}
-			continue
-		}
-		below := low[f.from[k]:f.from[k+1]]
-		for i := range below {
-			l := below[i] / d
-			below[i] = l
-			for j, v := range right {
-				f.values[hits[j]] -= l * v
+		default:
+			below := low[from:to]
+			for i, u := range below {
+				below[i] = u * d
+				hits = update(values, hits, right, u*d)
 			}
-			hits = hits[len(right):]
 		}
 	}
 	return true
 }
 
-// solve overwrites b (by row) with the solution.
-func (f *factor) solve(b []float64) {
-	x, n := f.x, len(f.at)
-	diagonal, up := f.values[:n], f.values[n:n+len(f.next)]
-	for r, k := range f.at {
-		x[k] = b[r]
+// update takes a row, times l, from where its entries land, and gives the rest of the list of places.
+func update(values []float64, hits []int32, row []float64, l float64) []int32 {
+	here := hits[:len(row)]
+	for j, v := range row {
+		values[here[j]] -= l * v
 	}
-	for k := range x {
-		y, below := x[k], up
-		if f.symmetric {
-			y /= diagonal[k]
-		} else {
-			below = f.values[n+len(f.next):]
+	return hits[len(row):]
+}
+
+// solve overwrites x, by place, with the solution.
+func (f *factor) solve(x []float64) {
+	n := f.n
+	diagonal, up := f.values[:n], f.values[n:n+len(f.next)]
+	below := up
+	if !f.symmetric {
+		below = f.values[n+len(f.next):]
+	}
+	for k, d := range diagonal {
+		y := x[k]
+		if y == 0 {
+			continue
 		}
-		for m := f.from[k]; y != 0 && m < f.from[k+1]; m++ {
-			x[f.next[m]] -= below[m] * y
+		if f.symmetric {
+			y *= d
+		}
+		next := f.next[f.from[k]:f.from[k+1]]
+		for m, v := range below[f.from[k]:f.from[k+1]][:len(next)] {
+			x[next[m]] -= v * y
 		}
 	}
 	for k := n - 1; k >= 0; k-- {
 		y := x[k]
-		for m := f.from[k]; m < f.from[k+1]; m++ {
-			y -= up[m] * x[f.next[m]]
+		next := f.next[f.from[k]:f.from[k+1]]
+		for m, v := range up[f.from[k]:f.from[k+1]][:len(next)] {
+			y -= v * x[next[m]]
 		}
-		x[k] = y / diagonal[k]
-	}
-	for r, k := range f.at {
-		b[r] = x[k]
+		x[k] = y * diagonal[k]
 	}
 }

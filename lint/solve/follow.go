@@ -3,7 +3,8 @@ package solve
 const (
 	finest = 1e-6    // how closely the fold is told, as a share of the powers there
 	faint  = 1e-12   // the least share of the powers that is told from none
-	most   = 1 << 30 // multiplications for one solve: about a second or two
+	most   = 1 << 28 // multiplications for one solve: about a second
+	again  = 12      // times that a fold may turn out to have been a step too far
 )
 
 // Solve finds the operating point.
@@ -26,7 +27,7 @@ func (s *System) Solve() *Point {
 // latter is tried again from close by before it counts as beyond the fold.
 func (s *System) follow(p *Point) bool {
 	copy(s.good, s.x)
-	for low, high := 0.0, 1.0; ; {
+	for low, high, tries := 0.0, 1.0, 0; low < 1; tries++ {
 		if s.attain(1) {
 			return true
 		}
@@ -37,12 +38,13 @@ func (s *System) follow(p *Point) bool {
 				high = middle
 			}
 		}
-		if !s.attain(high) || high == 1 {
+		if tries == again || !s.attain(high) {
 			p.Margin, p.Folds = max(low, faint), s.budget > 0
 			return false
 		}
 		low, high = high, 1
 	}
+	return true
 }
 
 // attain leads x from the last good point to another share of the powers.

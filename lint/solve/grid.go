@@ -26,10 +26,12 @@ func NewGrid(nodes int, branches []Branch) (*Grid, error) {
 			near[i], near[j] = append(near[i], int32(j)), append(near[j], int32(i))
 		}
 	}
-	var err error
-	if g.factor, err = newFactor(g.rows.n, near, true); err != nil {
+	factor, place, err := newFactor(g.rows.n, near, true)
+	if err != nil {
 		return nil, err
 	}
+	g.factor = factor
+	g.rows.renumber(place)
 	if !g.stamp() {
 		return nil, errRange
 	}
@@ -47,13 +49,13 @@ func (g *Grid) stamp() bool {
 			continue
 		}
 		if i >= 0 {
-			f.values[f.at[i]] += 1 / b.Ohms
+			f.values[i] += 1 / b.Ohms
 		}
 		if j >= 0 {
-			f.values[f.at[j]] += 1 / b.Ohms
+			f.values[j] += 1 / b.Ohms
 		}
 		if i >= 0 && j >= 0 {
-			f.values[f.code(min(f.at[i], f.at[j]), max(f.at[i], f.at[j]))] -= 1 / b.Ohms
+			f.values[f.code(int32(min(i, j)), int32(max(i, j)))] -= 1 / b.Ohms
 		}
 	}
 	return f.decompose()

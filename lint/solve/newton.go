@@ -98,6 +98,7 @@ func (s *System) try(t, scale float64) {
 		s.trial[i] = x - t*s.step[i]
 	}
 	s.load(s.leaving, s.trial, scale, false)
+	s.budget -= len(s.f.values) + len(s.branches) + s.corners
 }
 
 // furthest is how much of a step can be believed: where little holds a node it can be astronomic.
@@ -130,7 +131,6 @@ func (s *System) slide(scale float64) bool {
 			return false
 		}
 		s.try(t, scale)
-		s.budget -= len(s.f.values)
 		g := along(s.leaving, s.step)
 		switch {
 		case math.Abs(g) <= start/2 && (g <= 0 || !math.IsInf(high, 1)) || g > 0 && t == all:

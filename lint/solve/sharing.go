@@ -34,9 +34,15 @@ func newSharing(n *Net) (*sharing, error) {
 			near[i], near[j] = append(near[i], int32(j)), append(near[j], int32(i))
 		}
 	}
-	var err error
-	if s.f, err = newFactor(rows, near, true); err != nil {
+	f, place, err := newFactor(rows, near, true)
+	if err != nil {
 		return nil, err
+	}
+	s.f = f
+	for i, r := range s.row {
+		if r >= 0 {
+			s.row[i] = int(place[r])
+		}
 	}
 	s.stamp(n)
 	s.x = make([]float64, rows)
@@ -48,13 +54,13 @@ func (s *sharing) stamp(n *Net) {
 	for _, k := range s.of {
 		i, j := s.row[n.Branches[k].A], s.row[n.Branches[k].B]
 		if i >= 0 {
-			s.f.values[s.f.at[i]]++
+			s.f.values[i]++
 		}
 		if j >= 0 {
-			s.f.values[s.f.at[j]]++
+			s.f.values[j]++
 		}
 		if i >= 0 && j >= 0 {
-			s.f.values[s.f.code(min(s.f.at[i], s.f.at[j]), max(s.f.at[i], s.f.at[j]))]--
+			s.f.values[s.f.code(int32(min(i, j)), int32(max(i, j)))]--
 		}
 	}
 	s.f.decompose()

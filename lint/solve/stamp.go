@@ -14,10 +14,27 @@ type quad struct {
 }
 
 // unknowns fills in where nodes stand.
-func (s *System) unknowns(at []int32, nodes ...int) {
+func (s *islands) unknowns(at []int32, nodes ...int) {
 	for i, node := range nodes {
 		if at[i] = int32(s.row[node]); s.row[node] < 0 {
 			at[i] = int32(s.n)
+		}
+	}
+}
+
+// renumber gives the unknowns their places.
+func (s *islands) renumber(place []int32) {
+	for i, r := range s.row {
+		if r >= 0 {
+			s.row[i] = int(place[r])
+		}
+	}
+}
+
+func renumber(at, place []int32) {
+	for i, r := range at {
+		if int(r) < len(place) {
+			at[i] = place[r]
 		}
 	}
 }
@@ -35,12 +52,12 @@ func meet(near [][]int32, at []int32) {
 
 // place fills in where a part's slopes lie.
 func (f *factor) place(code, at []int32) {
-	n := int32(len(f.at))
+	n := int32(f.n)
 	for i, a := range at {
 		for j, b := range at {
 			code[i*len(at)+j] = f.nowhere()
 			if a < n && b < n {
-				code[i*len(at)+j] = f.code(f.at[a], f.at[b])
+				code[i*len(at)+j] = f.code(a, b)
 			}
 		}
 	}

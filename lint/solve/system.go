@@ -46,22 +46,26 @@ func New(n *Net) (*System, error) {
 		s.unknowns(s.converters[k].at[:], c.InP, c.InN, c.OutP, c.OutN)
 		meet(near, s.converters[k].at[:])
 	}
-	var err error
-	if s.f, err = newFactor(s.n, near, len(n.Converters) == 0); err != nil {
+	f, place, err := newFactor(s.n, near, len(n.Converters) == 0)
+	if err != nil {
 		return nil, err
 	}
-	s.place()
+	s.f = f
+	s.renumber(place)
+	s.place(place)
 	s.joined, err = newSharing(n)
 	return s, err
 }
 
-func (s *System) place() {
+func (s *System) place(place []int32) {
 	for _, list := range [][]pair{s.branches, s.elements} {
 		for k := range list {
+			renumber(list[k].at[:], place)
 			s.f.place(list[k].code[:], list[k].at[:])
 		}
 	}
 	for k := range s.converters {
+		renumber(s.converters[k].at[:], place)
 		s.f.place(s.converters[k].code[:], s.converters[k].at[:])
 	}
 	s.corners = len(s.converters) + len(s.elements)
@@ -102,7 +106,7 @@ func (s *System) prepare() {
 // opening solves the network as a linear one: the first guess. Sources are on, and steady draws count
 // unless what they draw from is held by nothing.
 func (s *System) opening() bool {
-	return s.open(true) && (greatest(s.x) < mostVolts || s.open(false))
+	return s.open(true) && greatest(s.x) < mostVolts || s.open(false)
 }
 
 func (s *System) open(steady bool) bool {
@@ -112,7 +116,7 @@ func (s *System) open(steady bool) bool {
 		e, t := &s.net.Elements[k], &s.elements[k]
 		i, slope := e.opening()
 		if steady && e.Kind == Steady {
-			i = -e.Amps
+			i, slope = -e.Amps, 0
 		}
 		s.x[t.at[0]] += i
 		s.x[t.at[1]] -= i

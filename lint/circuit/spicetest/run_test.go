@@ -54,6 +54,9 @@ type job struct {
 
 // simulate runs jobs in one process. A plot is nil where the analysis gave nothing.
 func simulate(dir string, jobs []job) ([]*plot, error) {
+	if len(jobs) == 0 {
+		return nil, nil
+	}
 	var script strings.Builder
 	script.WriteString("* operating points\n.control\nset filetype=binary\noptran 0 0 0 0 0 0\n")
 	for i, j := range jobs {

@@ -37,29 +37,35 @@ func tracked(dir string, c *circuit.Circuit, cases []state) ([]map[int]float64, 
 		}
 	}
 	for range 2 {
-		var plots [2][]*plot
-		for way := range plots { // down from the first guess, and up from nothing
-			jobs := make([]job, len(asks))
-			for k, a := range asks {
-				jobs[k] = a.sweep(way == 1)
-			}
+		left := asks
+		for _, up := range []bool{false, true} { // down from the first guess, else up from nothing
 			var err error
-			if plots[way], err = simulate(dir, jobs); err != nil {
+			if left, err = sweep(dir, left, up); err != nil {
 				return nil, err
 			}
 		}
-		for k, a := range asks {
-			switch {
-			case plots[0][k] != nil:
-				a.narrow(plots[0][k])
-			case plots[1][k] != nil:
-				a.narrow(plots[1][k])
-			default:
-				a.give[lost] = 1
-			}
+		for _, a := range left {
+			a.give[lost] = 1
 		}
 	}
 	return out, nil
+}
+
+// sweep asks, and gives the asks that had no answer.
+func sweep(dir string, asks []*ask, up bool) (left []*ask, err error) {
+	jobs := make([]job, len(asks))
+	for k, a := range asks {
+		jobs[k] = a.sweep(up)
+	}
+	plots, err := simulate(dir, jobs)
+	for k, p := range plots {
+		if p != nil {
+			asks[k].narrow(p)
+		} else {
+			left = append(left, asks[k])
+		}
+	}
+	return left, err
 }
 
 // ask is a sweep of the voltage at a tracker's input, from high down to low.

@@ -26,6 +26,7 @@ type Options struct {
 	Today    time.Time   // the day that dates in the plan are compared with
 	Bound    int         // assignments looked at in one zone; 0 means explore.DefaultBound
 	Stop     func() bool // asked now and then; true ends the run early
+	Plain    bool        // lists every combination of positions: the twin that a run is checked against
 }
 
 // run is one Run under way.
@@ -51,7 +52,7 @@ func Run(p *schema.Plan, rules []*lint.Rule, opt Options) *Report {
 	r.guard("the network", func() {
 		net, diags := network.Build(p)
 		r.space = explore.New(net, opt.Bound)
-		r.space.Stop = opt.Stop
+		r.space.Stop, r.space.Plain = opt.Stop, opt.Plain
 		r.net, out.Diagnostics = net, diags
 	})
 	if r.space == nil || out.Diagnostics.HasErrors() {

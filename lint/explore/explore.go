@@ -29,6 +29,7 @@ type Space struct {
 	Net   *network.Network
 	Bound int
 	Stop  func() bool // asked now and then; true ends the search early
+	Plain bool        // list every combination, even where one of a few decides: what the rest is checked against
 
 	never    []combo
 	loose    map[string]bool // addresses of interlocks and modes that are not relied on
@@ -36,6 +37,8 @@ type Space struct {
 	groupOf  []int
 	views    map[viewKey]*views
 	leafOf   map[int]leaf
+	limbsOf  *[]*limb
+	outlines map[outlineKey]*outline
 	tied     []bool // by group: an interlock reaches into it
 	examined int
 	complete bool
@@ -44,6 +47,11 @@ type Space struct {
 type viewKey struct {
 	zone   *network.Zone
 	filter string
+}
+
+type outlineKey struct {
+	filter string
+	choice int
 }
 
 type views struct {
@@ -62,7 +70,7 @@ func New(n *network.Network, bound int) *Space {
 	if bound <= 0 {
 		bound = DefaultBound
 	}
-	s := &Space{Net: n, Bound: bound, views: map[viewKey]*views{}, complete: true}
+	s := &Space{Net: n, Bound: bound, views: map[viewKey]*views{}, outlines: map[outlineKey]*outline{}, complete: true}
 	for _, x := range n.Plan.Interlocks {
 		for _, c := range x.Never.List {
 			if k, ok := s.combo(c); ok {
@@ -78,7 +86,7 @@ func New(n *network.Network, bound int) *Space {
 // Without is the same space with some interlocks taken away and some modes not relied on: what such a
 // mode pins as present may be absent, and people may be aboard in it.
 func (s *Space) Without(blocks ...schema.Block) *Space {
-	out := &Space{Net: s.Net, Bound: s.Bound, Stop: s.Stop, views: map[viewKey]*views{}, complete: true, loose: map[string]bool{}}
+	out := &Space{Net: s.Net, Bound: s.Bound, Stop: s.Stop, Plain: s.Plain, views: map[viewKey]*views{}, outlines: map[outlineKey]*outline{}, complete: true, loose: map[string]bool{}}
 	for addr := range s.loose {
 		out.loose[addr] = true
 	}

@@ -12,13 +12,14 @@ import (
 type Filter struct {
 	name    string
 	choices []choice
+	apart   map[int]bool // limbs told apart in every position; nil where no limb is set aside
 }
 
 // choice pins variables: allowed positions by variable; a variable without an entry is free.
 type choice map[int][]bool
 
 // everything is the filter that keeps every state.
-var everything = Filter{"all", []choice{nil}}
+var everything = Filter{name: "all", choices: []choice{nil}}
 
 // All keeps every allowed state.
 func All() Filter { return everything }
@@ -56,12 +57,12 @@ func (c choice) first(s *Space, free, pos []int) bool {
 // In keeps the states of a mode: its pins hold, except that a pinned switch that can be reached in
 // the mode may have any position.
 func (s *Space) In(m *schema.Mode) Filter {
-	return Filter{"mode " + m.Addr, []choice{s.pins(m, true)}}
+	return Filter{name: "mode " + m.Addr, choices: []choice{s.pins(m, true)}}
 }
 
 // Resting keeps the states in which all pins of a mode hold, switches too.
 func (s *Space) Resting(m *schema.Mode) Filter {
-	return Filter{"pins " + m.Addr, []choice{s.pins(m, false)}}
+	return Filter{name: "pins " + m.Addr, choices: []choice{s.pins(m, false)}}
 }
 
 // Parted keeps the states of a mode after a breakaway: the tow plugs are unmated whatever it pins.
@@ -79,7 +80,7 @@ func (s *Space) Parted(m *schema.Mode) Filter {
 	if m != nil {
 		name += " " + m.Addr
 	}
-	return Filter{name, []choice{c}}
+	return Filter{name: name, choices: []choice{c}}
 }
 
 // Occupied keeps the states in which people may be aboard: those of some occupied mode; without

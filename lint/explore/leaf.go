@@ -22,20 +22,10 @@ func (s *Space) leaves() map[int]leaf {
 		return s.leafOf
 	}
 	s.leafOf = map[int]leaf{}
-	tied := map[int]bool{}
-	for _, c := range s.never {
-		for _, v := range c.vars {
-			tied[v] = true
-		}
-	}
-	for _, v := range s.Net.Vars {
-		for _, f := range v.Follows {
-			tied[f] = true
-		}
-	}
+	tied := s.bound()
 	ports := s.supplyNodes()
 	for v := range s.Net.Vars {
-		if x := &s.Net.Vars[v]; x.Kind == network.SwitchVar && !x.Follower && !tied[v] {
+		if x := &s.Net.Vars[v]; x.Kind == network.SwitchVar && !tied[v] {
 			if l, ok := s.leaf(v, ports); ok {
 				s.leafOf[v] = l
 			}
@@ -156,16 +146,24 @@ func (s *Space) side(from network.NodeID, v int, ports map[network.NodeID]bool) 
 // Closed narrows a filter to the states in which every leaf switch is closed, except those with one
 // of the nodes behind them. Use it for what closing more can only bring about.
 func (s *Space) Closed(f Filter, except ...network.NodeID) Filter {
-	out := Filter{name: f.name + " closed"}
+	if s.Plain {
+		return f
+	}
+	out := Filter{name: f.name + " closed", apart: map[int]bool{}}
 	open := map[int]bool{}
 	for v, l := range s.leaves() {
 		for _, id := range except {
 			open[v] = open[v] || l.far[id]
 		}
 	}
+	for _, l := range s.limbs() {
+		for _, id := range except {
+			out.apart[l.v] = out.apart[l.v] || l.far[id]
+		}
+	}
 	var kept []string
 	for v := range s.Net.Vars {
-		if open[v] {
+		if open[v] || out.apart[v] {
 			kept = append(kept, fmt.Sprint(v))
 		}
 	}

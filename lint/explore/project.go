@@ -13,11 +13,15 @@ func (s *Space) Views(z *network.Zone, f Filter) (list []*View, complete bool) {
 	}
 	v := &views{complete: true}
 	seen := map[string]bool{}
-	for _, c := range f.choices {
+	for i, c := range f.choices {
 		if !s.feasible(z, c) {
 			continue
 		}
-		v.complete = s.project(z, c, seen, v) && v.complete
+		if f.apart != nil {
+			v.complete = s.reduce(z, s.outlineOf(f, i), seen, v) && v.complete
+		} else {
+			v.complete = s.project(z, c, seen, v) && v.complete
+		}
 	}
 	s.complete = s.complete && v.complete
 	s.views[k] = v

@@ -1,0 +1,220 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"pgregory.net/rapid"
+
+	"ferrule/lint"
+	"ferrule/lint/check"
+	"ferrule/schema"
+)
+
+// twinPlan draws a plan that an owner could have drawn: batteries behind fuses on one or two buses, a plug
+// or a source that comes and goes, and circuits behind switches, selectors, plugs and choosers, nested.
+type twinPlan struct {
+	t     *rapid.T
+	b     strings.Builder
+	n     int
+	buses []string
+	pins  []string
+}
+
+func (p *twinPlan) add(format string, args ...any) { fmt.Fprintf(&p.b, format+"\n", args...) }
+
+func (p *twinPlan) upTo(least, most int, what string) int {
+	return rapid.IntRange(least, most).Draw(p.t, what)
+}
+
+func (p *twinPlan) flip(what string) bool { return rapid.Bool().Draw(p.t, what) }
+
+func (p *twinPlan) name(kind string) string {
+	p.n++
+	return fmt.Sprintf("%s%d", kind, p.n)
+}
+
+func (p *twinPlan) wire(from, to string) {
+	p.add("conductor %q {\n  from = %s\n  to = %s\n  size = %q\n  length = \"%d cm\"\n  insulation = \"105 C\"\n}", p.name("w"), from, to,
+		rapid.SampledFrom([]string{"6 AWG", "10 AWG", "14 AWG"}).Draw(p.t, "size"), 50*p.upTo(1, 6, "length"))
+}
+
+func (p *twinPlan) battery() {
+	s, f := p.name("bat"), p.name("fuse")
+	removable := p.flip("removable")
+	p.add("source %q {\n  kind = \"battery\"\n  role = \"house\"\n  chemistry = \"lifepo4\"\n  voltage = \"12 V\"\n  capacity = \"100 Ah\"\n  short_circuit = \"2 kA\"\n  discharge_limit = \"100 A\"\n  charge_limit = \"50 A\"\n  cold_charge_cutoff = true\n  charge_voltage_max = \"14.6 V\"\n  removable = %v\n}", s, removable)
+	p.add("fuse %q {\n  kind = \"class-t\"\n  rating = \"60 A\"\n  voltage_rating = \"58 V dc\"\n  interrupting = \"20 kA\"\n  on = source.%s\n}", f, s)
+	if removable {
+		p.pins = append(p.pins, fmt.Sprintf("source.%s = \"absent\"", s), fmt.Sprintf("source.%s = \"present\"", s))
+	}
+	at := "fuse." + f + ".load"
+	if p.flip("behind") {
+		x := p.selector()
+		p.wire(at, x+".c")
+		at = x + ".a"
+	}
+	p.wire(at, rapid.SampledFrom(p.buses).Draw(p.t, "bus"))
+}
+
+// selector draws a switch of two to four positions with the terminals c, a and b.
+func (p *twinPlan) selector() string {
+	s := p.name("sw")
+	p.add("switch %q {\n  terminals = [\"c\", \"a\", \"b\"]\n  kind = \"manual\"\n  rating = \"100 A\"\n  voltage_rating = \"58 V dc\"\n  transition = %q", s,
+		rapid.SampledFrom([]string{"break-before-make", "make-before-break"}).Draw(p.t, "transition"))
+	all := []string{`[["c", "a"]]`, `[]`, `[["c", "b"]]`, `[["c", "a", "b"]]`}
+	count := p.upTo(2, 3, "positions")
+	for i := range count {
+		joins := all[i]
+		if p.upTo(0, 4, "odd") == 0 {
+			joins = rapid.SampledFrom(all).Draw(p.t, "joins")
+		}
+		p.add("  position \"p%d\" {\n    joins = %s\n  }", i, joins)
+		p.pins = append(p.pins, fmt.Sprintf("switch.%s = \"p%d\"", s, i))
+	}
+	p.add("}")
+	return "switch." + s
+}
+
+func (p *twinPlan) load(at string) {
+	l := p.name("load")
+	p.add("load %q {", l)
+	switch p.upTo(0, 2, "figure") {
+	case 0:
+		p.add("  draw = \"%d A\"\n  behavior = \"constant-current\"", p.upTo(1, 6, "amps"))
+	case 1:
+		p.add("  power = \"%d W\"\n  behavior = \"constant-power\"", 20*p.upTo(1, 3, "watts"))
+	default:
+		p.add("  resistance = \"%d ohm\"", p.upTo(2, 8, "ohms"))
+	}
+	p.add("  kind = %q", rapid.SampledFrom([]string{"light", "light", "heater", "electronics", "alarm"}).Draw(p.t, "kind"))
+	if p.flip("voltage") {
+		p.add("  voltage_min = \"10 V\"\n  voltage_max = \"16 V\"")
+	}
+	p.add("}")
+	p.wire(at, "load."+l)
+}
+
+// circuit hangs something on a place: a load, or a switch or plug with more behind it.
+func (p *twinPlan) circuit(at string, deep int) {
+	kind := p.upTo(0, 4, "circuit")
+	if deep == 0 {
+		kind = 0
+	}
+	switch kind {
+	case 0, 1:
+		p.load(at)
+	case 2:
+		s := p.selector()
+		p.wire(at, s+".c")
+		p.circuit(s+".a", deep-1)
+		p.circuit(s+".b", deep-1)
+	case 3:
+		k := p.name("plug")
+		p.add("connector %q {\n  style = %q\n  rating = \"30 A\"\n  voltage_rating = \"58 V dc\"\n  load_break = true\n  exposed = \"free\"\n}", k, k)
+		p.pins = append(p.pins, fmt.Sprintf("connector.%s = \"unmated\"", k))
+		p.wire(at, "connector."+k+".fixed")
+		p.circuit("connector."+k+".free", deep-1)
+	default: // picks among two buses
+		s := p.selector()
+		p.wire(at, s+".a")
+		p.wire(rapid.SampledFrom(p.buses).Draw(p.t, "other"), s+".b")
+		p.circuit(s+".c", deep-1)
+	}
+}
+
+func drawTwin(t *rapid.T) string {
+	p := &twinPlan{t: t}
+	p.add("system \"t\" {\n  practice = [\"us-rv\"]\n  ambient = \"40 C\"\n}")
+	for range p.upTo(1, 2, "buses") {
+		b := p.name("bus")
+		p.add("bus %q {\n  rating = \"200 A\"\n}", b)
+		p.buses = append(p.buses, "bus."+b)
+	}
+	for range p.upTo(1, 2, "batteries") {
+		p.battery()
+	}
+	for range p.upTo(1, 4, "circuits") {
+		f := p.name("fuse")
+		p.add("fuse %q {\n  kind = \"blade\"\n  rating = \"%d A\"\n  voltage_rating = \"58 V dc\"\n  interrupting = \"2 kA\"\n  on = %s\n}", f, 5*p.upTo(1, 4, "rating"), rapid.SampledFrom(p.buses).Draw(t, "on"))
+		p.circuit("fuse."+f+".load", 2)
+	}
+	if len(p.pins) > 2 && p.upTo(0, 3, "locked") == 0 {
+		a, b := rapid.SampledFrom(p.pins).Draw(t, "pin"), rapid.SampledFrom(p.pins).Draw(t, "pin")
+		if strings.Fields(a)[0] != strings.Fields(b)[0] {
+			p.add("interlock \"i\" {\n  never = [{ %s, %s }]\n  by = \"hardware\"\n}", a, b)
+		}
+	}
+	return p.b.String()
+}
+
+// TestTwinAgrees: a run that tells selectors apart one by one says the same of every part as one that
+// lists every combination of positions.
+func TestTwinAgrees(t *testing.T) {
+	var list []*lint.Rule
+	for _, r := range All() {
+		if r.Run != nil {
+			list = append(list, r)
+		}
+	}
+	day := time.Date(2026, 11, 20, 0, 0, 0, 0, time.UTC)
+	rapid.Check(t, func(t *rapid.T) {
+		text := drawTwin(t)
+		plan, diags := schema.Decode("t.wiring.hcl", []byte(text), nil)
+		if diags.HasErrors() {
+			t.Fatalf("%v\n%s", diags, text)
+		}
+		quick := check.Run(plan, list, check.Options{Today: day})
+		twin := check.Run(plan, list, check.Options{Today: day, Plain: true, Bound: 1 << 11})
+		if len(quick.Diagnostics) > 0 || twin.Tainted() {
+			t.Skip("no plan, or one too large for its twin")
+		}
+		if quick.Tainted() {
+			t.Fatalf("not finished: %v\n%s", quick.Failures, text)
+		}
+		for _, r := range list {
+			compareTwin(t, r, verdictsOf(quick, r), verdictsOf(twin, r), text)
+		}
+	})
+}
+
+func verdictsOf(r *check.Report, rule *lint.Rule) map[string]lint.Verdict {
+	out := map[string]lint.Verdict{}
+	for _, v := range r.Verdicts[rule.ID] {
+		key := v.Subject.Header().Addr
+		if old, ok := out[key]; !ok || graver(v, old) {
+			out[key] = v
+		}
+	}
+	return out
+}
+
+// graver orders the verdicts of one part: what is violated first, then by word.
+func graver(a, b lint.Verdict) bool {
+	rank := []lint.Outcome{lint.Holds, lint.NotProven, lint.Violated}
+	x, y := slices.Index(rank, a.Outcome), slices.Index(rank, b.Outcome)
+	return x > y || x == y && a.Word > b.Word
+}
+
+func compareTwin(t *rapid.T, r *lint.Rule, quick, twin map[string]lint.Verdict, text string) {
+	if len(quick) != len(twin) {
+		t.Fatalf("%s: %d parts judged, by the twin %d\n%s", r.ID, len(quick), len(twin), text)
+	}
+	for addr, want := range twin {
+		got := quick[addr]
+		if got.Outcome != want.Outcome || got.Word != want.Word {
+			t.Fatalf("%s of %s: %v %v %q, by the twin %v %v %q\n%s", r.ID, addr, got.Outcome, got.Word, got.Message, want.Outcome, want.Word, want.Message, text)
+		}
+		if got.Outcome == lint.Violated && len(got.State) > len(want.State) {
+			t.Fatalf("%s of %s: told by %v, by the twin %v\n%s", r.ID, addr, got.State, want.State, text)
+		}
+		for i, n := range want.Numbers {
+			if i < len(got.Numbers) && got.Numbers[i].Name == n.Name && math.Abs(got.Numbers[i].Value-n.Value) > 2e-3*math.Abs(n.Value) {
+				t.Fatalf("%s of %s: %s is %g, by the twin %g\n%s", r.ID, addr, n.Name, got.Numbers[i].Value, n.Value, text)
+			}
+		}
+	}
+}

@@ -19,6 +19,7 @@ func TestUnfinishedSearchHoldsNothing(t *testing.T) {
 		"converter/inrush":                    "converter/testdata/inrush/near.wiring.hcl",
 		"load/outside-voltage-window":         "load/testdata/outside-voltage-window/near-starved.wiring.hcl",
 		"solar/cold-voltage":                  "solar/testdata/cold-voltage/near.wiring.hcl",
+		"backfeed/tie-carries-house-load":     "backfeed/testdata/tie-carries-house-load/near.wiring.hcl",
 		"charging/alternator-overload":        "charging/testdata/alternator-overload/near.wiring.hcl",
 		"overcurrent/second-source-unguarded": "overcurrent/testdata/second-source-unguarded/near.wiring.hcl",
 	} {

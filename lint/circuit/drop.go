@@ -15,6 +15,7 @@ type Drop struct {
 	Volts derive.Number // V
 	Ratio derive.Number // of the nominal voltage
 	Path  explore.Path  // the live run, from the supply
+	Home  int           // the edge that loses most where the way home loses more than the way there; else -1
 	From  network.Port  // the supply
 	View  *explore.View
 	Lacks []derive.Missing
@@ -136,7 +137,12 @@ func (p *Point) holds(f feeder) bool {
 func (c *Circuit) explainDrop(d *Drop, to network.Port, lacks []derive.Missing) {
 	out, back := d.at.ways(to)
 	hot, ret := out.To(d.From.Hot), back.To(d.From.Ret)
-	d.Path = hot.Back()
+	d.Path, d.Home = hot.Back(), -1
+	if worst, lost := d.at.most(ret); worst >= 0 {
+		if _, there := d.at.most(hot); lost > there {
+			d.Home = worst
+		}
+	}
 	sum := 0.0
 	parts := append(d.at.losses(hot, -1), d.at.losses(ret, 1)...)
 	on := map[string]bool{}
@@ -158,6 +164,19 @@ func (c *Circuit) explainDrop(d *Drop, to network.Port, lacks []derive.Missing) 
 		return
 	}
 	d.Ratio = derive.Compute("drop as a share of nominal", "dU/Vn", d.Volts.Value/vn.Value, "", "dU / Vn", d.Volts, vn)
+}
+
+// most is the edge of a way that loses most, -1 where none does, and what the whole way loses, in V.
+func (p *Point) most(way explore.Path) (worst int, lost float64) {
+	worst, top := -1, 0.0
+	for _, h := range way {
+		r, _ := p.c.Ohms(h.Edge, Operating)
+		u := math.Abs(p.Amps(h.Edge)) * r.Value
+		if lost += u; u > top {
+			worst, top = h.Edge, u
+		}
+	}
+	return worst, lost
 }
 
 // feeder is what feeds a port: a source, of batteries in series the top one, or a converter's output.

@@ -27,6 +27,9 @@ type Setting struct {
 	Runs     func(int) bool // which loads of the network run; nil means all that are there
 	Starting int            // the load that is starting, counted from 1; 0 means none
 	Dark     bool           // no sun
+	// Share is the part of its figure, 0 to 1, that a load or a converter's input alone in the zone draws, by its
+	// live node; nil means all.
+	Share func(hot network.NodeID) float64
 
 	stopped map[int]bool // converters that do not start, for want of input voltage
 }

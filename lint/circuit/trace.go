@@ -1,6 +1,7 @@
 package circuit
 
 import (
+	"fmt"
 	"math"
 	"sort"
 
@@ -104,7 +105,15 @@ func (p *Point) LoadNumber(i int) derive.Number {
 		}
 	}
 	from := append(p.noted(l.Addr, "P", "R", "I0", "I", "Is"), p.terminal(quote(l.Load), l.Port))
-	return derive.Compute("current of "+quote(l.Load), "I", p.LoadAmps(i), "A", formula, from...)
+	return derive.Compute("current of "+quote(l.Load), "I", p.LoadAmps(i), "A", p.inPart(formula, l.Hot), from...)
+}
+
+// inPart tells in a formula that something draws a part of its figure.
+func (p *Point) inPart(formula string, hot network.NodeID) string {
+	if p.Share == nil || p.Share(hot) >= 1 {
+		return formula
+	}
+	return fmt.Sprintf("%s, at %.0f %% of its figure", formula, 100*p.Share(hot))
 }
 
 // SourceNumber is the current that a source gives or takes.
@@ -131,11 +140,15 @@ func (p *Point) InNumber(i int) derive.Number {
 	x := &p.c.Net.Converters[i]
 	from := append(p.noted(x.Addr, "Pin", "eta", "Pidle", "Prated", "Imax", "Iout", "Vout"), p.terminal("the input of "+quote(x.Converter), x.In))
 	formula := "I = Pin / U"
-	if _, coupled := p.wiring.converters[i]; coupled {
+	_, coupled := p.wiring.converters[i]
+	if coupled {
 		from, formula = append(from, p.OutNumber(i)), "I = (Uout x Iout / eta + Pidle) / U"
 	}
 	if x.Input != nil && x.Input.CurrentMax.Set {
 		formula += ", and no more than Imax"
+	}
+	if !coupled {
+		formula = p.inPart(formula, x.In.Hot)
 	}
 	return derive.Compute("input current of "+quote(x.Converter), "Iin", p.InAmps(i), "A", formula, from...)
 }

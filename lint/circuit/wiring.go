@@ -44,8 +44,26 @@ func (c *Circuit) wire(v *explore.View, s Setting) *wiring {
 		}
 	}
 	w.takers()
+	if s.Share != nil {
+		for i, k := range w.loads {
+			w.scale(k, s.Share(c.Net.Loads[i].Hot))
+		}
+		for i, k := range w.inputs {
+			w.scale(k, s.Share(c.Net.Converters[i].In.Hot))
+		}
+	}
 	w.references()
 	return w
+}
+
+// scale lets what draws draw a part of its figure.
+func (w *wiring) scale(k int, part float64) {
+	if part <= 0 {
+		w.silence(k)
+		return
+	}
+	e := &w.net.Elements[k]
+	e.Amps, e.Watts, e.Ohms = e.Amps*part, e.Watts*part, e.Ohms/part
 }
 
 // bareWiring is a view's edges, with nothing attached.

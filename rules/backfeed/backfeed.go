@@ -8,4 +8,5 @@ var Rules = []*lint.Rule{
 	chargeLoop,
 	loadCenterFeedsBack,
 	reverseThroughConverter,
+	tieCarriesHouseLoad,
 }

@@ -185,6 +185,8 @@ func (r *returns) judge(l *leg, e int) lint.Verdict {
 		v.Message = fmt.Sprintf("%s carries up to %s%s, and can carry %s.", capital(l.name()), c.n.Text(), r.beside(l), l.limit.Text())
 		if c.feed >= 0 {
 			v.State = r.Circuit.StateOf(c.feed)
+		} else {
+			v.State = r.shared(l, e)
 		}
 	case len(l.short) > 0:
 		v.Outcome, v.Missing = lint.NotProven, l.short

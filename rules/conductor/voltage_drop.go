@@ -271,6 +271,9 @@ func (q *lossy) verdict() lint.Verdict {
 	case d.Ratio.Value > limit.Value:
 		v.Outcome = lint.Violated
 		v.State, v.Path = d.View.Witness(d.Path.Edges()), d.View.Places(d.From.Hot, d.Path)
+		if d.Home >= 0 { // the path is the way there
+			v.Related = []string{q.p.Net.Edges[d.Home].Addr}
+		}
 		v.Message = fmt.Sprintf("%s %s is lost with everything on, %s of nominal; the limit is %s.", what, d.Volts.Text(), percent(d.Ratio.Value), percent(limit.Value))
 	case len(d.Lacks) > 0:
 		v.Outcome, v.Missing = lint.NotProven, d.Lacks

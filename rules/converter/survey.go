@@ -208,7 +208,11 @@ func (s *survey) bears(q *puller, w *stand, e int) {
 	if limit.Kind == 0 || amps <= limit.Value*(1+1e-9) {
 		return
 	}
-	w.hot = w.hot || x.Kind == network.Wire && !s.p.Circuit.Guarded(e, limit.Value)
+	feed := e
+	if f := s.p.Circuit.FeedOf(e); f >= 0 { // what guards the plus of a pair guards its return
+		feed = f
+	}
+	w.hot = w.hot || x.Kind == network.Wire && !s.p.Circuit.Guarded(feed, limit.Value)
 	if w.trouble <= over && !q.limited && (w.weak == nil || limit.Value < w.limit.Value) {
 		w.trouble, w.weak, w.limit = over, s.p.Plan.Block(x.Addr), limit
 	}

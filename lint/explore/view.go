@@ -163,7 +163,8 @@ type Supply struct {
 
 // Live finds every port that is energised in the view: by sources that are there, and by converter
 // outputs whose inputs are energised. back says whether current may also come out of a converter's
-// input; nil means never. skip leaves sources out; nil means none.
+// input; nil means never: what a converter brings to one of its sides does not make it bring anything
+// to the other. skip leaves sources out; nil means none.
 func (v *View) Live(back func(*network.Converter) bool, skip func(*network.Source) bool) *Energy {
 	e := &Energy{view: v, by: map[int32][]Supply{}}
 	for _, i := range v.Zone.Sources {
@@ -179,11 +180,11 @@ func (v *View) Live(back func(*network.Converter) bool, skip func(*network.Sourc
 			if !v.HasConverter(i) {
 				continue
 			}
-			if !on[2*i] && e.Feeds(c.In) {
+			if !on[2*i] && e.feeds(c.In, i) {
 				on[2*i], changed = true, true
 				e.add(c.Out, Supply{Source: -1, Converter: i})
 			}
-			if back != nil && back(c) && !on[2*i+1] && e.Feeds(c.Out) {
+			if back != nil && back(c) && !on[2*i+1] && e.feeds(c.Out, i) {
 				on[2*i+1], changed = true, true
 				e.add(c.In, Supply{Source: -1, Converter: i})
 			}
@@ -225,9 +226,12 @@ func (e *Energy) At(id network.NodeID) []Supply {
 
 // Feeds says whether something that energises the port's hot side also has its return, or that of
 // the string it stands on, joined to the port's: only then does current flow.
-func (e *Energy) Feeds(p network.Port) bool {
+func (e *Energy) Feeds(p network.Port) bool { return e.feeds(p, -1) }
+
+// feeds is Feeds by anything but one converter.
+func (e *Energy) feeds(p network.Port, but int) bool {
 	for _, s := range e.At(p.Hot) {
-		if e.returns(s, p) {
+		if (s.Source >= 0 || s.Converter != but) && e.returns(s, p) {
 			return true
 		}
 	}

@@ -32,6 +32,7 @@ var batteryDropsOut = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice},
 	},
 	Remedy: true,
+	Folds:  []string{"switching/opens-charging-source bms"},
 	Since:  "0.1",
 	Run:    dropsOut,
 }
@@ -208,7 +209,7 @@ func (l *lone) look() bool {
 	views, complete := l.p.Space.Views(l.home, l.p.Space.Closed(explore.All()))
 	held := l.wild == yes && l.converter >= 0 && l.p.Net.Converters[l.converter].NeedsBattery.True()
 	for _, v := range views {
-		held = held || l.there(v) && l.held(v, l.spans(v), -1)
+		held = held || l.there(v) && v.Onward(l.at).Held(-1)
 	}
 	if !held { // no battery is ever across it
 		return complete
@@ -217,10 +218,10 @@ func (l *lone) look() bool {
 		if !l.there(v) {
 			continue
 		}
-		spans := l.spans(v)
+		on := v.Onward(l.at)
 		for _, e := range l.events {
-			if e.seen < fewest && l.loses(v, spans, e.gone) {
-				l.note(e, v, spans)
+			if e.seen < fewest && l.loses(on, v, e.gone) {
+				l.note(e, v, on)
 			}
 		}
 	}

@@ -16,12 +16,12 @@ var drainsStartingBattery = &lint.Rule{
 	Claim:   "With the engine off the house goes on drinking from the starting battery.",
 	Words:   []lint.Severity{lint.Warning, lint.Caution},
 	Subject: "starting battery",
-	When: "In some state in which no alternator runs, a starting battery feeds a house load of more than 50 mA, one that a house battery can feed too, or a converter that can " +
-		"run then and whose output a house battery shares.",
+	When: "In some state in which no alternator runs, a starting battery feeds, through diodes too, a house load of more than 50 mA, one that a house battery can feed too, or a converter " +
+		"that can run then and whose output goes to a house battery or to such a load, through further converters too. Of an alternator's own battery without `role` it is asked whether it starts the engine.",
 	Why: "The engine does not start in the morning. Caution ashore; warning in a boat, where that is the loss of its engine.",
 	Numbers: "Loads and converters at their largest current. A contact that senses voltage counts as open where it opens at the battery's rested volts or above. A voltage that starts a " +
 		"converter is reached by the battery rested full, or by the setpoint of a converter on its input.",
-	Not: "Loads that no plug, isolator or relay parts from the starting battery: they are the engine's own. What flows between two batteries at rest. Plugs whose pin the vehicle " +
+	Not: "Loads that no plug, isolator or relay parts from the starting battery: they are the engine's own, unless a house battery stands on the same wires. What flows between two batteries at rest. Plugs whose pin the vehicle " +
 		"switches: draw that relay, with `follows`. Positions passed for a moment.",
 	Offer:  "A relay that follows the engine, or a charging converter that the ignition starts.",
 	Meter:  "Engine off for 10 minutes: a clamp on the feed of the house reads less than 0.05 A.",
@@ -36,32 +36,42 @@ const trickle = 0.05 // A below which nothing counts
 func drainsStarting(p *lint.Pass) []lint.Verdict {
 	var out []lint.Verdict
 	for i := range p.Net.Sources {
-		if s := &p.Net.Sources[i]; s.Kind.Value == "battery" && s.Role.Value == "starting" {
-			out = append(out, drained(p, i))
+		s := &p.Net.Sources[i]
+		if s.Kind.Value != "battery" || s.Role.Set && s.Role.Value != "starting" {
+			continue
+		}
+		d := &drain{p: p, battery: i}
+		switch cranks := d.engine(); {
+		case s.Role.Set:
+			out = append(out, d.verdict())
+		case cranks:
+			out = append(out, d.unsaid(d.verdict()))
 		}
 	}
 	return out
 }
 
-func drained(p *lint.Pass, battery int) lint.Verdict {
-	s := &p.Net.Sources[battery]
+// unsaid is the verdict on an alternator's own battery of which it is not written that it starts the engine.
+func (d *drain) unsaid(v lint.Verdict) lint.Verdict {
+	if v.Outcome == lint.Holds {
+		return v
+	}
+	v.Outcome = lint.NotProven
+	v.Missing = append([]lint.Missing{{Subject: d.subject().Header().Addr, Attribute: "role"}}, v.Missing...)
+	v.Message += fmt.Sprintf(" Whether %s has to start the engine is not written.", lint.Quote(d.subject()))
+	return v
+}
+
+func (d *drain) verdict() lint.Verdict {
+	s := &d.p.Net.Sources[d.battery]
 	best := lint.Verdict{Subject: s.Source, Outcome: lint.Holds}
-	z := p.Net.ZoneOf(s.Hot)
-	if z == nil {
-		return best
-	}
-	nodes := []network.NodeID{s.Hot}
-	for _, i := range z.Inputs {
-		nodes = append(nodes, p.Net.Converters[i].Out.Hot)
-	}
-	d := &drain{p: p, battery: battery, own: engineNodes(p, s.Hot)}
-	views, complete := p.Space.Views(p.Net.Together(nodes...), p.Space.Closed(explore.All()))
+	views, complete := d.p.Space.Views(d.p.Net.Together(d.downstream()...), d.p.Space.Closed(explore.All()))
 	for _, v := range views {
-		best = plainer(best, d.drinks(v, z))
+		best = plainer(best, d.drinks(v))
 	}
 	if d.held = true; best.Outcome == lint.Holds {
 		for _, v := range views {
-			best = plainer(best, d.drinks(v, z))
+			best = plainer(best, d.drinks(v))
 		}
 	}
 	if best.Outcome == lint.Holds && !complete {
@@ -70,16 +80,35 @@ func drained(p *lint.Pass, battery int) lint.Verdict {
 	return best
 }
 
+// downstream lists a live node of each zone that the battery can drive current into, through converters too.
+func (d *drain) downstream() []network.NodeID {
+	n := d.p.Net
+	nodes := []network.NodeID{n.Sources[d.battery].Hot}
+	seen := map[*network.Zone]bool{}
+	for i := 0; i < len(nodes); i++ {
+		z := n.ZoneOf(nodes[i])
+		if z == nil || seen[z] {
+			continue
+		}
+		seen[z] = true
+		for _, k := range z.Inputs {
+			nodes = append(nodes, n.Converters[k].Out.Hot)
+		}
+	}
+	return nodes
+}
+
 // drinks is the plainest that drinks from the battery in a view.
-func (d *drain) drinks(v *explore.View, z *network.Zone) lint.Verdict {
+func (d *drain) drinks(v *explore.View) lint.Verdict {
 	best := lint.Verdict{Subject: d.subject(), Outcome: lint.Holds}
 	if v.Transit != nil || !v.HasSource(d.battery) || engineOn(d.p.Net, v) {
 		return best
 	}
-	for _, k := range z.Loads {
+	d.reach = v.Onward(d.p.Net.Sources[d.battery].Port)
+	for _, k := range v.Zone.Loads {
 		best = plainer(best, d.load(v, k))
 	}
-	for _, k := range z.Inputs {
+	for _, k := range v.Zone.Inputs {
 		best = plainer(best, d.converter(v, k))
 	}
 	return best
@@ -92,22 +121,42 @@ func engineOn(n *network.Network, v *explore.View) bool {
 	})
 }
 
-// engineNodes lists the live nodes that nothing but light switches parts from the battery.
-func engineNodes(p *lint.Pass, from network.NodeID) map[network.NodeID]bool {
-	n := p.Net
-	seen := map[network.NodeID]bool{from: true}
-	for queue := []network.NodeID{from}; len(queue) > 0; queue = queue[1:] {
+// engine finds the nodes that nothing but light switches parts from the battery: what lies between two of
+// them is the engine's own, unless a house battery does too. It says whether an alternator is among it.
+func (d *drain) engine() (cranks bool) {
+	n := d.p.Net
+	from := n.Sources[d.battery].Port
+	d.own = map[network.NodeID]bool{from.Hot: true, from.Ret: true}
+	for queue := []network.NodeID{from.Hot, from.Ret}; len(queue) > 0; queue = queue[1:] {
 		for _, i := range n.At(queue[0]) {
 			e := &n.Edges[i]
 			to := e.Other(queue[0])
-			parts := slices.ContainsFunc(e.When, func(l network.Literal) bool { return !p.Space.Leaf(l.Var) })
-			if !seen[to] && !parts && !n.Nodes[to].Return {
-				seen[to] = true
+			parts := slices.ContainsFunc(e.When, func(l network.Literal) bool { return !d.p.Space.Leaf(l.Var) })
+			if !d.own[to] && !parts {
+				d.own[to] = true
 				queue = append(queue, to)
 			}
 		}
 	}
-	return seen
+	shared := false
+	for i := range n.Sources {
+		s := &n.Sources[i]
+		cranks = cranks || s.Kind.Value == "alternator" && d.engines(s.Port)
+		shared = shared || i != d.battery && houseBattery(s) && d.engines(s.Port)
+	}
+	if shared { // they are one
+		d.own = nil
+	}
+	return cranks
+}
+
+// engines says whether a port is the engine's own. One with a return that is drawn nowhere is, by its live side.
+func (d *drain) engines(p network.Port) bool {
+	return d.own[p.Hot] && (d.own[p.Ret] || len(d.p.Net.At(p.Ret)) == 0)
+}
+
+func houseBattery(s *network.Source) bool {
+	return s.Kind.Value == "battery" && s.Role.Value != "starting"
 }
 
 // plainer keeps violated before not proven before holds, then the state with fewer positions.
@@ -125,8 +174,9 @@ type drain struct {
 	p       *lint.Pass
 	battery int
 	own     map[network.NodeID]bool
-	held    bool  // what something has started goes on, else all starts cold
-	edges   []int // of what holds the voltage that starts the converter in question
+	reach   *explore.Onward // of the battery in the view in question
+	held    bool            // what something has started goes on, else all starts cold
+	edges   []int           // of what starts the converter in question, and of where its output goes
 	sources []int
 }
 
@@ -135,58 +185,6 @@ func (d *drain) word() lint.Severity {
 		return lint.Warning
 	}
 	return lint.Caution
-}
-
-// house says whether a battery other than a starting one can be joined to a node.
-func (d *drain) house(id network.NodeID) bool {
-	z := d.p.Net.ZoneOf(id)
-	return z != nil && slices.ContainsFunc(d.p.Net.Upstream(z).Sources, func(i int) bool {
-		s := &d.p.Net.Sources[i]
-		return s.Kind.Value == "battery" && s.Role.Value != "starting"
-	})
-}
-
-func (d *drain) load(v *explore.View, k int) lint.Verdict {
-	l := &d.p.Net.Loads[k]
-	if d.own[l.Hot] || !v.HasLoad(k) || !v.Series(d.battery).Across(l.Port) || !d.house(l.Hot) {
-		return lint.Verdict{Subject: d.subject(), Outcome: lint.Holds}
-	}
-	d.edges, d.sources = nil, nil
-	amps, lacks := d.p.Circuit.LoadCurrent(k)
-	return d.judge(v, l.Load, l.Port, amps, slices.Clone(lacks))
-}
-
-func (d *drain) subject() schema.Block { return d.p.Net.Sources[d.battery].Source }
-
-func (d *drain) converter(v *explore.View, k int) lint.Verdict {
-	c := &d.p.Net.Converters[k]
-	holds := lint.Verdict{Subject: d.subject(), Outcome: lint.Holds}
-	if !v.HasConverter(k) || c.Trigger.Ignition || c.Kind.Value == "diode" || !v.Series(d.battery).Across(c.In) || !d.shared(v, c) {
-		return holds
-	}
-	var lacks []lint.Missing
-	d.edges, d.sources = nil, nil
-	if c.Trigger.Set {
-		var woken bool
-		if woken, lacks = d.woken(v, k, map[int]bool{}); !woken {
-			return holds
-		}
-	} else if c.Kind.Value == "dc-dc" {
-		lacks = []lint.Missing{{Subject: c.Addr, Attribute: "trigger"}}
-	}
-	amps, more := d.p.Circuit.InputCurrent(k)
-	if amps.Kind == 0 {
-		lacks = append(lacks, more...)
-	}
-	return d.judge(v, c.Converter, c.In, amps, lacks)
-}
-
-// shared says whether a house battery lies across a converter's output.
-func (d *drain) shared(v *explore.View, c *network.Converter) bool {
-	return slices.ContainsFunc(v.Zone.Sources, func(i int) bool {
-		s := &d.p.Net.Sources[i]
-		return s.Kind.Value == "battery" && s.Role.Value != "starting" && v.HasSource(i) && v.Series(i).Across(c.Out)
-	})
 }
 
 // woken says whether something on a converter's input, and not the converter itself, can hold the
@@ -257,7 +255,7 @@ func (d *drain) judge(v *explore.View, b schema.Block, at network.Port, amps der
 	if len(lacks) == 0 && amps.Value <= trickle {
 		return out
 	}
-	edges := v.Series(d.battery).Way(at)
+	edges := d.way(v, at)
 	open, unsaid := d.senses(edges)
 	if lacks = append(lacks, unsaid...); open {
 		return out
@@ -287,7 +285,7 @@ func (d *drain) senses(edges []int) (open bool, lacks []lint.Missing) {
 	for _, e := range edges {
 		x, ok := schema.Lookup[*schema.Switch](d.p.Net.Plan, d.p.Net.Edges[e].Addr)
 		switch {
-		case !ok || x.Kind.Value != "isolator" && !x.CutIn.Set && !x.CutOut.Set || len(x.Follows.List) > 0:
+		case !ok || d.p.Net.Edges[e].Kind != network.Contact || x.Kind.Value != "isolator" && !x.CutIn.Set && !x.CutOut.Set || len(x.Follows.List) > 0:
 		case !x.CutOut.Set:
 			lacks = append(lacks, lint.Missing{Subject: x.Addr, Attribute: "cut_out"})
 		case m != nil:

@@ -54,25 +54,16 @@ type places struct {
 // around is the zone of a charger's output with those behind diodes. Where sources stand on each other
 // it takes in what they stand on, with all that can feed it.
 func (at *places) around(c *charger) *network.Zone {
-	n := at.p.Net
-	zones, nodes, key, stacked := []*network.Zone{n.ZoneOf(c.at.Hot)}, []network.NodeID{c.at.Hot}, "", false
-	for i := 0; i < len(zones); i++ {
-		key += fmt.Sprint(zones[i].ID, " ")
-		for _, k := range zones[i].Inputs {
-			out := n.Converters[k].Out.Hot
-			if z := n.ZoneOf(out); n.Converters[k].Kind.Value == "diode" && z != nil && !slices.Contains(zones, z) {
-				zones, nodes = append(zones, z), append(nodes, out)
-			}
-		}
-		for _, s := range zones[i].Sources {
-			stacked = stacked || n.ZoneOf(n.Sources[s].Ret) != nil
-		}
+	zones, stacked := at.p.Net.Onward(c.at.Hot)
+	if stacked {
+		return at.p.Net.JoinFed(zones...)
 	}
-	switch {
-	case stacked:
-		return n.Together(nodes...)
-	case at.zones[key] == nil:
-		at.zones[key] = n.Join(zones...)
+	key := ""
+	for _, z := range zones {
+		key += fmt.Sprint(z.ID, " ")
+	}
+	if at.zones[key] == nil {
+		at.zones[key] = at.p.Net.Join(zones...)
 	}
 	return at.zones[key]
 }
@@ -88,7 +79,7 @@ func newLone(at *places, c *charger) *lone {
 			}
 		}
 	}
-	if c.source < 0 || !l.alternator() {
+	if !l.alternator() {
 		l.events = append(l.events, &event{gone: -1})
 	}
 	for _, i := range l.home.Sources {
@@ -99,7 +90,9 @@ func newLone(at *places, c *charger) *lone {
 	return l
 }
 
-func (l *lone) alternator() bool { return l.p.Net.Sources[l.source].Kind.Value == "alternator" }
+func (l *lone) alternator() bool {
+	return l.source >= 0 && l.p.Net.Sources[l.source].Kind.Value == "alternator"
+}
 
 // nature is whether it holds its own volts.
 func (l *lone) nature() {
@@ -132,70 +125,24 @@ func bmsLacks(s *schema.Source) []lint.Missing {
 	return []lint.Missing{{Subject: s.Addr, Attribute: "bms"}}
 }
 
-// span is a port that the charger's current reaches, with the way through diodes before it.
-type span struct {
-	port network.Port
-	way  []int
-}
-
-func (l *lone) spans(v *explore.View) []span {
-	out := []span{{port: l.at}}
-	for i := 0; i < len(out); i++ {
-		for _, k := range l.home.Inputs {
-			c := &l.p.Net.Converters[k]
-			passed := slices.ContainsFunc(out, func(s span) bool { return s.port == c.Out })
-			if c.Kind.Value == "diode" && !passed && v.HasConverter(k) && v.Joined(c.In.Hot, out[i].port.Hot) {
-				way := append(slices.Clone(out[i].way), v.Reach(out[i].port.Hot, nil, nil).To(c.In.Hot).Edges()...)
-				out = append(out, span{c.Out, way})
-			}
-		}
-	}
-	return out
-}
-
-// comes says whether two returns are joined; one that is drawn nowhere is taken to be.
-func (l *lone) comes(v *explore.View, a, b network.NodeID) bool {
-	return v.Joined(a, b) || a == network.None || b == network.None || len(l.p.Net.At(a)) == 0 || len(l.p.Net.At(b)) == 0
-}
-
-// held says whether a battery, or a string of them, is across one of the ports, but for one that is gone.
-func (l *lone) held(v *explore.View, spans []span, gone int) bool {
-	for _, s := range spans {
-		ends, in := []network.NodeID{s.port.Hot}, map[int]bool{gone: true}
-		for i := 0; i < len(ends); i++ {
-			for _, k := range l.home.Sources {
-				b := &l.p.Net.Sources[k]
-				if in[k] || b.Kind.Value != "battery" || !v.HasSource(k) || !v.Joined(b.Hot, ends[i]) {
-					continue
-				}
-				if l.comes(v, b.Ret, s.port.Ret) {
-					return true
-				}
-				in[k] = true
-				ends = append(ends, b.Ret)
-			}
-		}
-	}
-	return false
-}
-
 // loses says whether an event leaves the charger without a battery in a view; a BMS that opens must have
 // been all that held it.
-func (l *lone) loses(v *explore.View, spans []span, gone int) bool {
+func (l *lone) loses(on *explore.Onward, v *explore.View, gone int) bool {
 	if gone < 0 {
-		return !l.held(v, spans, -1)
+		return !on.Held(-1)
 	}
-	return v.Transit == nil && v.HasSource(gone) && !l.held(v, spans, gone) && l.held(v, spans, -1)
+	return v.Transit == nil && v.HasSource(gone) && !on.Held(gone) && on.Held(-1)
 }
 
 // note keeps a state in which an event leaves the charger running alone, if it is told by fewer positions.
-func (l *lone) note(e *event, v *explore.View, spans []span) {
+func (l *lone) note(e *event, v *explore.View, at *explore.Onward) {
 	assumed := v.Transit != nil && v.Transit.Throw.Assumed
 	if assumed && e.best != nil {
 		return
 	}
-	on, way := l.beside(v, spans)
-	if len(on) == 0 && (l.source < 0 || !l.alternator()) {
+	state := l.parted(e, v, at)
+	on, way := l.beside(v, at, state)
+	if len(on) == 0 && !l.alternator() {
 		return
 	}
 	power, ok := l.powered(v, e.gone)
@@ -205,17 +152,7 @@ func (l *lone) note(e *event, v *explore.View, spans []span) {
 	if !assumed {
 		e.seen++
 	}
-	still := func(w *explore.View) bool { return !l.held(w, l.spans(w), e.gone) }
-	x := &bare{on: on, state: v.State(v.Keep(l.home.Vars, still))}
-	var sources []int
-	if l.source >= 0 {
-		sources = append(sources, l.source)
-	}
-	if e.gone >= 0 {
-		sources, way = append(sources, e.gone), append(way, l.to(v, spans, l.p.Net.Sources[e.gone].Hot)...)
-	}
-	x.state = append(append(x.state, v.Witness(way, sources...)...), power...)
-	x.state = lint.SortState(x.state)
+	x := &bare{on: on, state: lint.SortState(append(append(state, v.Witness(way)...), power...))}
 	if assumed {
 		x.assumed = &lint.Missing{Subject: l.p.Net.Vars[v.Transit.Var].Addr, Attribute: "transition"}
 	}
@@ -224,32 +161,39 @@ func (l *lone) note(e *event, v *explore.View, spans []span) {
 	}
 }
 
-// to is the way from the charger to a live node.
-func (l *lone) to(v *explore.View, spans []span, id network.NodeID) []int {
-	for _, s := range spans {
-		if v.Joined(s.port.Hot, id) {
-			return append(slices.Clone(s.way), v.Reach(s.port.Hot, nil, nil).To(id).Edges()...)
-		}
+// parted is the positions by which an event leaves the charger without a battery.
+func (l *lone) parted(e *event, v *explore.View, at *explore.Onward) []lint.Position {
+	still := func(w *explore.View) bool { return !w.Onward(l.at).Held(e.gone) }
+	state := v.State(v.Keep(l.home.Vars, still))
+	var sources, way []int
+	if l.source >= 0 {
+		sources = append(sources, l.source)
 	}
-	return nil
+	if e.gone >= 0 {
+		sources, way = append(sources, e.gone), at.To(l.p.Net.Sources[e.gone].Hot)
+	}
+	return append(state, v.Witness(way, sources...)...)
 }
 
 // beside lists the loads and converter inputs on the charger's wires, what is critical first, and the
-// way to one of them on which the fewest positions matter.
-func (l *lone) beside(v *explore.View, spans []span) (on []schema.Block, way []int) {
+// way to one of them on which the fewest positions matter. An alternator takes the spike itself: with it
+// only those are listed that the state joins to it already.
+func (l *lone) beside(v *explore.View, at *explore.Onward, state []lint.Position) (on []schema.Block, way []int) {
 	var rest []schema.Block
-	at := map[schema.Block]network.Port{}
+	ways := map[schema.Block][]int{}
 	put := func(b schema.Block, p network.Port, critical bool) {
-		across := slices.ContainsFunc(spans, func(s span) bool { return v.Joined(s.port.Hot, p.Hot) && l.comes(v, p.Ret, s.port.Ret) })
-		switch {
-		case !across:
+		if !at.Across(p) {
 			return
+		}
+		ways[b] = at.To(p.Hot)
+		further := slices.ContainsFunc(v.Witness(ways[b]), func(q lint.Position) bool { return !slices.Contains(state, q) })
+		switch {
+		case further && l.alternator():
 		case critical:
 			on = append(on, b)
 		default:
 			rest = append(rest, b)
 		}
-		at[b] = p
 	}
 	for _, i := range l.home.Loads {
 		x := &l.p.Net.Loads[i]
@@ -265,7 +209,7 @@ func (l *lone) beside(v *explore.View, spans []span) (on []schema.Block, way []i
 	}
 	on = append(on, rest...)
 	for i, b := range on {
-		if w := l.to(v, spans, at[b].Hot); i == 0 || len(v.Witness(w)) < len(v.Witness(way)) {
+		if w := ways[b]; i == 0 || len(v.Witness(w)) < len(v.Witness(way)) {
 			way = w
 		}
 	}

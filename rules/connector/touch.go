@@ -1,8 +1,6 @@
 package connector
 
 import (
-	"slices"
-
 	"ferrule/lint"
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
@@ -77,19 +75,12 @@ func (x *exposure) touches(v *explore.View, e *explore.Energy, id network.NodeID
 		switch {
 		case s.Source >= 0:
 			t.add(x.source(v, s.Source))
-		case !seen[s.Converter] && !x.itself(v, e, s.Converter, id):
+		case !seen[s.Converter]:
 			seen[s.Converter] = true
 			t.add(x.converter(v, e, s.Converter, id, seen))
 		}
 	}
 	return t
-}
-
-// itself says whether a converter's output is on for no other reason than that its own input is fed
-// backwards from it.
-func (x *exposure) itself(v *explore.View, e *explore.Energy, i int, id network.NodeID) bool {
-	c := &x.Net.Converters[i]
-	return v.Joined(c.Out.Hot, id) && !slices.ContainsFunc(e.At(c.In.Hot), func(s explore.Supply) bool { return s.Converter != i })
 }
 
 func (x *exposure) source(v *explore.View, i int) touch {

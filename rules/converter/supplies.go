@@ -44,6 +44,9 @@ func pushes(p *lint.Pass, v *explore.View, s explore.Supply, port network.Port) 
 	case x.Kind.Value == "battery":
 		b, more := p.Circuit.BatteryVolts(x)
 		out.volts, out.lacks = b.Full, append(out.lacks, more...)
+	case x.Kind.Value == "solar":
+		cold, more := p.Circuit.ColdVoc(x)
+		out.volts, out.lacks = cold, append(out.lacks, more...)
 	case x.RegulatedVoltage.Set:
 		out.volts = derive.Read("voltage that "+lint.Quote(x)+" holds", "V", x.RegulatedVoltage.Value, "V", x.Addr, "regulated_voltage", x.RegulatedVoltage.Range)
 	case x.Voltage.Set:

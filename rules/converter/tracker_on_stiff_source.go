@@ -48,15 +48,20 @@ func stiffTracker(p *lint.Pass, i int) lint.Verdict {
 	if z == nil {
 		return best
 	}
-	views, complete := p.Space.Views(p.Net.Upstream(z), p.Space.Closed(explore.All(), c.In.Hot))
+	views, complete := p.Space.Views(p.Net.JoinFed(backOn(p.Net, z)...), p.Space.Closed(explore.All(), c.In.Hot))
 	for _, v := range views {
 		if !v.HasConverter(i) {
 			continue
 		}
-		live := v.Live(nil, nil)
-		for _, s := range stiffOn(p.Net, live, c.In, 0) {
-			if s.Converter != i {
-				best = worseOf(best, fedBy(p, v, live, c, s))
+		for _, back := range []func(*network.Converter) bool{lets, mayLet} {
+			live := v.Live(back, nil)
+			list := stiffOn(p.Net, v, live, c.In, i)
+			together := derive.Number{}
+			if len(list) > 1 {
+				together = sumOf(p, v, list, c)
+			}
+			for _, s := range list {
+				best = worseOf(best, fedBy(p, v, live, c, s, together))
 			}
 		}
 	}
@@ -66,17 +71,95 @@ func stiffTracker(p *lint.Pass, i int) lint.Verdict {
 	return best
 }
 
-// stiffOn lists what feeds a port and is no panel, through diodes too.
-func stiffOn(n *network.Network, live *explore.Energy, port network.Port, depth int) (out []explore.Supply) {
+// lets and mayLet say whether current comes back out of a converter's input: for certain, and where the
+// plan does not say.
+func lets(c *network.Converter) bool { return c.BlocksReverse.False() }
+
+func mayLet(c *network.Converter) bool {
+	return lets(c) || !c.BlocksReverse.Set && (c.Kind.Value == "dc-dc" || c.Kind.Value == "mppt")
+}
+
+// backOn lists a zone with those from which current may come back through converters on it.
+func backOn(n *network.Network, z *network.Zone) []*network.Zone {
+	out := []*network.Zone{z}
+	for i := 0; i < len(out); i++ {
+		for _, k := range out[i].Inputs {
+			if behind := n.ZoneOf(n.Converters[k].Out.Hot); behind != nil && mayLet(&n.Converters[k]) && !slices.Contains(out, behind) {
+				out = append(out, behind)
+			}
+		}
+	}
+	return out
+}
+
+// stiff is something on a tracker's input that is no panel.
+type stiff struct {
+	explore.Supply
+	at   network.Port        // where it lies across
+	back []*schema.Converter // through which it comes back
+	way  []int               // from at to the input
+}
+
+// stiffOn lists what feeds a tracker's input and is no panel, through diodes and backwards through other
+// converters too.
+func stiffOn(n *network.Network, v *explore.View, live *explore.Energy, port network.Port, tracker int) []stiff {
+	var out []stiff
+	seen := map[int]bool{tracker: true}
+	var look func(x stiff)
+	look = func(x stiff) {
+		for _, s := range live.By(x.at) {
+			if s.Source >= 0 {
+				if n.Sources[s.Source].Kind.Value != "solar" {
+					out = append(out, stiff{s, x.at, x.back, x.way})
+				}
+				continue
+			}
+			c := &n.Converters[s.Converter]
+			through := stiff{back: x.back}
+			from := c.Out
+			switch {
+			case seen[s.Converter]:
+				continue
+			case !v.Across(c.Out, x.at):
+				through.at, through.back, from = c.Out, append(slices.Clone(x.back), c.Converter), c.In
+			case c.Kind.Value == "diode":
+				through.at = c.In
+			default:
+				out = append(out, stiff{s, x.at, x.back, x.way})
+				continue
+			}
+			seen[s.Converter] = true
+			through.way = append(slices.Clone(x.way), v.Reach(from.Hot, nil, nil).To(x.at.Hot).Edges()...)
+			look(through)
+		}
+	}
+	look(stiff{at: port})
+	return out
+}
+
+// sumOf is what several supplies that limit give a tracker's input together; of no kind where one does
+// not limit or does not say.
+func sumOf(p *lint.Pass, v *explore.View, list []stiff, c *network.Converter) derive.Number {
+	sum := 0.0
+	var parts []derive.Number
+	for _, s := range list {
+		x := pushes(p, v, s.Supply, s.at)
+		if x.amps.Kind == 0 {
+			return derive.Number{}
+		}
+		parts, sum = append(parts, x.amps), sum+x.amps.Value
+	}
+	return derive.Compute("what feeds the input of "+lint.Quote(c.Converter)+" together", "I", sum, "A", "sum of the limits", parts...)
+}
+
+// throughDiodes lists what feeds a port, with what feeds a diode in the diode's place.
+func throughDiodes(n *network.Network, live *explore.Energy, port network.Port, depth int) (out []explore.Supply) {
 	for _, s := range live.By(port) {
 		switch {
-		case s.Source >= 0 && n.Sources[s.Source].Kind.Value == "solar":
-		case s.Source < 0 && n.Converters[s.Converter].Kind.Value == "diode":
-			if depth < len(n.Converters) {
-				out = append(out, stiffOn(n, live, n.Converters[s.Converter].In, depth+1)...)
-			}
-		default:
+		case s.Source >= 0 || n.Converters[s.Converter].Kind.Value != "diode":
 			out = append(out, s)
+		case depth < len(n.Converters):
+			out = append(out, throughDiodes(n, live, n.Converters[s.Converter].In, depth+1)...)
 		}
 	}
 	return out
@@ -117,32 +200,53 @@ func stiffWay(n *network.Network, v *explore.View, live *explore.Energy, port ne
 	return append(edges, v.Reach(x.Out.Ret, nil, nil).To(port.Ret).Edges()...), sources
 }
 
-// fedBy judges one supply on a tracker's input in a state.
-func fedBy(p *lint.Pass, v *explore.View, live *explore.Energy, c *network.Converter, s explore.Supply) lint.Verdict {
-	x := pushes(p, v, s, c.In)
-	edges, sources := stiffWay(p.Net, v, live, c.In, s)
-	out := lint.Verdict{Subject: c.Converter, Outcome: lint.Holds, Word: lint.Warning, State: v.Witness(edges, sources...), Related: []string{x.block.Header().Addr}, Cause: x.block.Header().Addr}
+// fedBy judges one supply on a tracker's input in a state; together is what all there give at most.
+func fedBy(p *lint.Pass, v *explore.View, live *explore.Energy, c *network.Converter, s stiff, together derive.Number) lint.Verdict {
+	x := pushes(p, v, s.Supply, s.at)
+	edges, sources := stiffWay(p.Net, v, live, s.at, s.Supply)
+	out := lint.Verdict{Subject: c.Converter, Outcome: lint.Holds, Word: lint.Warning, State: v.Witness(append(edges, s.way...), sources...), Related: []string{x.block.Header().Addr}, Cause: x.block.Header().Addr}
 	volts, amps := limitsOf(c.Converter)
 	out.Numbers = lint.Known(nil, volts, amps, x.amps, x.volts)
-	with := ""
-	if len(out.State) > 0 {
-		with = ", with " + lint.Positions(p.Plan, out.State)
+	out.Message = fmt.Sprintf("%s feeds the input of the tracker %s", lint.Quote(x.block), lint.Quote(c.Converter))
+	if len(s.back) > 0 {
+		out.Message += ", backwards through " + lint.Quote(s.back[0])
 	}
-	out.Message = fmt.Sprintf("%s feeds the input of the tracker %s%s", lint.Quote(x.block), lint.Quote(c.Converter), with)
+	if len(out.State) > 0 {
+		out.Message += ", with " + lint.Positions(p.Plan, out.State)
+	}
 	takes := c.Input != nil && slices.ContainsFunc(c.Input.Accepts.List, func(x schema.Text) bool { return x.Value == "dc" })
-	stiff := x.amps.Kind == 0 && len(x.lacks) == 0
+	free := x.amps.Kind == 0 && len(x.lacks) == 0
+	own := takes && limitsItself(c.Converter)
 	switch {
 	case volts.Kind != 0 && x.volts.Kind != 0 && x.volts.Value > volts.Value:
-		out.Outcome = lint.Violated
 		out.Message += fmt.Sprintf(": %s, and the input takes %s.", x.volts.Text(), volts.Text())
-	case amps.Kind != 0 && x.amps.Kind != 0 && x.amps.Value > amps.Value && !(takes && limitsItself(c.Converter)):
-		out.Outcome = lint.Violated
+	case amps.Kind != 0 && x.amps.Kind != 0 && x.amps.Value > amps.Value && !own:
 		out.Message += fmt.Sprintf(": up to %s, and the input takes %s.", x.amps.Text(), amps.Text())
-	case stiff && (!takes || c.LimitsCurrent.False()):
-		out.Outcome = lint.Violated
+	case amps.Kind != 0 && together.Kind != 0 && together.Value > amps.Value && !own:
+		out.Numbers = append(out.Numbers, together)
+		out.Message += fmt.Sprintf(": up to %s with what else feeds it, and the input takes %s.", together.Text(), amps.Text())
+	case free && (!takes || c.LimitsCurrent.False()):
 		out.Message += ": nothing limits its current."
 	default:
 		return unsaid(out, c.Converter, x, volts, amps, takes)
+	}
+	return proven(p, out, v, s)
+}
+
+// proven is a violation, unless it rests on what is not written.
+func proven(p *lint.Pass, out lint.Verdict, v *explore.View, s stiff) lint.Verdict {
+	out.Outcome = lint.Violated
+	for _, c := range s.back {
+		if !c.BlocksReverse.Set {
+			out.Missing = append(out.Missing, lint.Missing{Subject: c.Addr, Attribute: "blocks_reverse"})
+		}
+	}
+	if t := v.Transit; t != nil && t.Throw.Assumed {
+		out.Missing = append(out.Missing, lint.Missing{Subject: p.Net.Vars[t.Var].Addr, Attribute: "transition"})
+	}
+	if len(out.Missing) > 0 {
+		out.Outcome = lint.NotProven
+		out.Message += fmt.Sprintf(" Whether that can be turns on %s, which is not written.", lint.Lacking(out.Missing[0], true))
 	}
 	return out
 }

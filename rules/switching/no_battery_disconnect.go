@@ -19,7 +19,7 @@ var noBatteryDisconnect = &lint.Rule{
 		"switches that somebody aboard can throw. A plug that may be pulled under load counts as a disconnect.",
 	Why:     "A small electrical fire cannot be starved: caution. With an inverter on the battery there is more energy behind it, and the inverter draws on: warning.",
 	Numbers: "More than 100 Ah, the capacities of batteries joined by wire, devices and plugs added up.",
-	Not: "Bilge pumps, alarms, loads marked life-safety and what charges another battery: they stay live on purpose. A starting battery of a vehicle. Switches that spring back, that " +
+	Not: "Bilge pumps, alarms, loads marked life-safety and chargers of another battery, by `charges` or because it is a starting one or of more than 100 Ah: they stay live on purpose. A starting battery of a vehicle. Switches that spring back, that " +
 		"follow a source or that sense a voltage, and switches in the negative. A breaker: draw the one that serves as a switch as a switch beside it. A switch counts if it can be thrown " +
 		"in one mode with people aboard. Cold cranking amperes, which a plan does not tell.",
 	Offer: "A switch after the main fuse; safety loads ahead of it, each with a fuse of its own.",
@@ -84,7 +84,7 @@ func (c *cutting) verdict() lint.Verdict {
 	if k := len(names); k > 4 {
 		names = append(names[:3], fmt.Sprintf("%d more", k-3))
 	}
-	v.Outcome = lint.Violated
+	v.Outcome, v.Group = lint.Violated, "on one wire with "+c.first()
 	v.Message = fmt.Sprintf("No switch that somebody aboard can throw takes %s off %s.", lint.Quote(b), lint.And(names...))
 	if n.Value <= mostWithoutSwitch {
 		v.Outcome, v.Missing = lint.NotProven, lacks
@@ -106,7 +106,7 @@ func inverting(b schema.Block) bool {
 
 // together is the capacity of the battery and of those that wire, devices and plugs join to it.
 func (c *cutting) together() (derive.Number, []lint.Missing) {
-	seen := c.walk(func(e *network.Edge) bool { return e.Kind != network.Contact }, false)
+	seen := c.onOneWire()
 	var parts []derive.Number
 	var lacks []lint.Missing
 	sum := 0.0
@@ -125,6 +125,18 @@ func (c *cutting) together() (derive.Number, []lint.Missing) {
 		return derive.Number{}, lacks
 	}
 	return derive.Compute("capacity on one wire", "C", sum, "Ah", "C = sum of the units in parallel", parts...), lacks
+}
+
+// onOneWire is the live nodes that wire, devices and plugs join to the battery.
+func (c *cutting) onOneWire() map[network.NodeID]bool {
+	return c.walk(func(e *network.Edge) bool { return e.Kind != network.Contact }, false)
+}
+
+// first is the first battery on one wire with this one: they are told together.
+func (c *cutting) first() string {
+	seen := c.onOneWire()
+	i := slices.IndexFunc(c.Net.Sources, func(s network.Source) bool { return s.Kind.Value == "battery" && seen[s.Hot] })
+	return c.Net.Sources[i].Addr
 }
 
 // walk is the live nodes that the battery reaches over edges that conduct; through says whether it
@@ -155,10 +167,15 @@ func (c *cutting) walk(conducts func(*network.Edge) bool, through bool) map[netw
 	return seen
 }
 
-// charges says whether a converter is there for a battery: what hangs behind it is that battery's.
+// charges says whether a converter is there for a battery: what hangs behind it is that battery's, and
+// asked of it. A small one only steadies what the converter feeds.
 func (c *cutting) charges(x *network.Converter) bool {
 	z := c.Net.ZoneOf(x.Out.Hot)
-	return len(x.Charges.List) > 0 || z != nil && slices.ContainsFunc(z.Sources, func(i int) bool { return c.Net.Sources[i].Kind.Value == "battery" })
+	return len(x.Charges.List) > 0 || z != nil && slices.ContainsFunc(z.Sources, func(i int) bool {
+		s := c.Net.Sources[i].Source
+		n, lacks := c.Circuit.Capacity(s)
+		return s.Kind.Value == "battery" && (s.Role.Value == "starting" || len(lacks) > 0 || n.Value*float64(s.Parallel.Or(1)) > mostWithoutSwitch)
+	})
 }
 
 // least is what stays on the battery in the setting of the switches that leaves fewest on it. pulled

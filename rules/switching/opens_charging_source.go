@@ -16,10 +16,10 @@ var opensChargingSource = &lint.Rule{
 	Words:   []lint.Severity{lint.Warning},
 	Subject: "switch; plug, overcurrent device and battery beside an alternator",
 	When: "In a state with the engine running and a battery on the alternator, one event leaves it with none: a switch is thrown to its next position, or stands between two while it breaks " +
-		"before it makes, a plug is pulled, a battery is lifted out, a device opens, or a BMS opens.",
+		"before it makes, a plug is pulled, a battery is lifted out, a source goes that a relay on the way follows, a device opens, or a BMS opens. Batteries behind diodes count.",
 	Why:     "A voltage spike takes out the alternator, and electronics people steer and see by.",
 	Numbers: "None. Load dump on a 12 V alternator is tens of volts for some 0.1 s, from memory.",
-	Not: "Switches, plugs and devices where the alternator has a battery of its own: one that no switch, plug or converter parts from it. A switch that follows a source, and one that can be " +
+	Not: "Switches, plugs and devices where the alternator has a battery of its own: one that no switch, plug or converter other than a diode parts from it, there and back. A switch that follows the engine, and one that can be " +
 		"thrown only in modes in which the engine stands. A converter whose input dies: its source keeps its battery. A field disconnect, which a plan does not show.",
 	Offer: "The alternator on the starting battery, the house through a converter; a make-before-break switch with field disconnect; a spike protector as second best.",
 	Meter: "Engine off: continuity from the alternator's output to a battery post in each position. Never test by opening under charge.",
@@ -53,68 +53,6 @@ func chargingOpened(p *lint.Pass) []lint.Verdict {
 	return out
 }
 
-// alternator is one alternator with the batteries that positions can join to it.
-type alternator struct {
-	*lint.Pass
-	source    int
-	batteries []int
-	zone      *network.Zone
-	own       bool // a battery that nothing parts from it
-	found     map[string]lint.Verdict
-	asked     map[string]bool
-}
-
-func newAlternator(p *lint.Pass, source int, found map[string]lint.Verdict, asked map[string]bool) *alternator {
-	a := &alternator{Pass: p, source: source, found: found, asked: asked}
-	s := &p.Net.Sources[source]
-	z := p.Net.ZoneOf(s.Hot)
-	if z == nil {
-		return a
-	}
-	keep := []network.NodeID{s.Hot}
-	for _, i := range z.Sources {
-		if b := &p.Net.Sources[i]; b.Kind.Value == "battery" {
-			a.batteries, keep = append(a.batteries, i), append(keep, b.Hot)
-			a.own = a.own || b.Present < 0 && wired(p.Net, s.Hot, b.Hot)
-		}
-	}
-	if len(a.batteries) > 0 {
-		a.zone = p.Net.Trim(z, keep...)
-	}
-	return a
-}
-
-// wired says whether wire and devices alone join two live nodes.
-func wired(n *network.Network, from, to network.NodeID) bool {
-	seen := map[network.NodeID]bool{from: true}
-	for queue := []network.NodeID{from}; len(queue) > 0; queue = queue[1:] {
-		for _, e := range n.At(queue[0]) {
-			k := &n.Edges[e]
-			at := k.Other(queue[0])
-			if k.Kind != network.Contact && k.Kind != network.Mate && len(k.When) == 0 && !n.Nodes[at].Return && !seen[at] {
-				seen[at] = true
-				queue = append(queue, at)
-			}
-		}
-	}
-	return seen[to]
-}
-
-// on lists the batteries that the alternator has in a view.
-func (a *alternator) on(v *explore.View) []int {
-	var out []int
-	s := &a.Net.Sources[a.source]
-	for _, i := range a.batteries {
-		b := &a.Net.Sources[i]
-		if v.HasSource(i) && v.Joined(s.Hot, b.Hot) && (v.Joined(s.Ret, b.Ret) || v.Series(a.source).Meets(v.Series(i))) {
-			out = append(out, i)
-		}
-	}
-	return out
-}
-
-func (a *alternator) bare(v *explore.View) bool { return len(a.on(v)) == 0 }
-
 func (a *alternator) ask() {
 	if a.zone == nil {
 		return
@@ -124,12 +62,12 @@ func (a *alternator) ask() {
 		if !v.HasSource(a.source) {
 			continue
 		}
-		on := a.on(v)
-		switch {
-		case len(on) == 0 && !a.own:
+		switch held := a.held(v, -1); {
+		case !held && !a.own:
 			a.thrown(v)
-		case len(on) > 0 && v.Transit == nil:
-			a.opened(v, on)
+		case held && v.Transit == nil:
+			a.cutOff(v)
+			a.opened(v)
 		}
 	}
 	for _, b := range a.parts() {
@@ -151,7 +89,7 @@ func (a *alternator) parts() []schema.Block {
 			out = append(out, b)
 		}
 	}
-	for _, e := range a.zone.Edges {
+	for _, e := range a.edges() {
 		if k := a.Net.Edges[e].Kind; k == network.Contact || k == network.Mate || k == network.Element {
 			add(a.Net.Edges[e].Addr)
 		}
@@ -162,6 +100,9 @@ func (a *alternator) parts() []schema.Block {
 	return out
 }
 
+// edges lists what joins the alternator to batteries, there and back.
+func (a *alternator) edges() []int { return slices.Concat(a.zone.Edges, a.zone.Returns) }
+
 // thrown looks for one move that led to a state in which the alternator has no battery.
 func (a *alternator) thrown(v *explore.View) {
 	if t := v.Transit; t != nil {
@@ -170,17 +111,23 @@ func (a *alternator) thrown(v *explore.View) {
 		}
 		return
 	}
-	for _, i := range a.zone.Vars {
-		x := &a.Net.Vars[i]
-		if x.Follower || i == a.Net.Sources[a.source].Present || !v.Without(i, a.bare) {
+	for _, i := range a.vars {
+		if i == a.Net.Sources[a.source].Present || slices.Contains(a.zone.Vars, i) && !a.followed(i) && !v.Without(i, a.bare) {
 			continue
 		}
-		for from := range x.Positions {
+		for from := range a.Net.Vars[i].Positions {
 			if a.next(i, from, v.At(i)) && a.had(v, i, from) {
 				a.note(v, i, false)
 			}
 		}
 	}
+}
+
+// followed says whether something that the zone turns on goes along with a variable.
+func (a *alternator) followed(variable int) bool {
+	return slices.ContainsFunc(a.zone.Vars, func(i int) bool {
+		return a.Net.Vars[i].Follower && slices.Contains(movers(a.Net, []int{i}), variable)
+	})
 }
 
 // next says whether one move leads from a position to another.
@@ -192,8 +139,8 @@ func (a *alternator) next(variable, from, to int) bool {
 // had says whether the alternator has a battery in the allowed state that differs in one variable.
 func (a *alternator) had(v *explore.View, variable, from int) bool {
 	at := map[int]int{}
-	for _, i := range a.zone.Vars {
-		if !a.Net.Vars[i].Follower && v.At(i) >= 0 {
+	for _, i := range a.vars {
+		if v.At(i) >= 0 {
 			at[i] = v.At(i)
 		}
 	}
@@ -219,12 +166,16 @@ func (a *alternator) note(v *explore.View, variable int, assumed bool) {
 	w.State = v.State(a.matters(v, variable))
 	move := "Throwing " + lint.Quote(b)
 	switch {
+	case isSwitch && v.Transit == nil && !byHand(x):
+		move = "Opening " + lint.Quote(b)
 	case isSwitch && v.Transit != nil:
 		move = "For a moment, throwing " + lint.Quote(b)
 	case !isSwitch && b.Header().Type == "connector":
 		move = "Pulling " + lint.Quote(b)
+	case !isSwitch && !removable(b):
+		move = "Losing " + lint.Quote(b) + a.via(variable)
 	case !isSwitch:
-		move = "Lifting out " + lint.Quote(b)
+		move = "Lifting out " + lint.Quote(b) + a.via(variable)
 	}
 	w.Message = fmt.Sprintf("%s leaves %s running with no battery.", move, lint.Quote(s))
 	if assumed {
@@ -232,6 +183,19 @@ func (a *alternator) note(v *explore.View, variable int, assumed bool) {
 		w.Message = fmt.Sprintf("Unless %s makes before it breaks, it leaves %s running with no battery for a moment when it is thrown.", lint.Quote(b), lint.Quote(s))
 	}
 	a.keep(addr, w)
+}
+
+// via tells of the relay that goes along with a variable on which the zone does not turn itself.
+func (a *alternator) via(variable int) string {
+	if slices.Contains(a.zone.Vars, variable) {
+		return ""
+	}
+	for _, i := range a.zone.Vars {
+		if a.Net.Vars[i].Follower && slices.Contains(movers(a.Net, []int{i}), variable) {
+			return ", which " + lint.Quote(a.Plan.Block(a.Net.Vars[i].Addr)) + " follows,"
+		}
+	}
+	return ""
 }
 
 // keep notes a verdict: certain before not, fewest positions first.
@@ -265,40 +229,4 @@ func (a *alternator) standing(x *schema.Switch) bool {
 		})
 	}
 	return !slices.ContainsFunc(a.Plan.Modes, runs)
-}
-
-// opened looks for a device, or the BMS of the only battery, that parts the alternator from it.
-func (a *alternator) opened(v *explore.View, on []int) {
-	s := a.Net.Sources[a.source].Source
-	after := func(b schema.Block, how, says string) lint.Verdict {
-		addr := b.Header().Addr
-		w := lint.Verdict{Subject: b, Outcome: lint.Violated, Word: lint.Warning, Cause: s.Addr, Related: []string{s.Addr}}
-		w.State = append([]lint.Position{{Addr: "after", Position: addr + ": " + how}}, v.State(a.zone.Vars)...)
-		w.Message = fmt.Sprintf("If %s opens, %s runs on with no battery.", says, lint.Quote(s))
-		return w
-	}
-	if len(on) == 1 {
-		b := a.Net.Sources[on[0]].Source
-		lithium := b.Chemistry.Value == "lifepo4" || b.Chemistry.Value == "li-ion"
-		switch w := after(b, "bms opens", "the BMS of "+lint.Quote(b)); {
-		case b.BMS != nil:
-			a.keep(b.Addr, w)
-		case lithium || !b.Chemistry.Set:
-			w.Outcome, w.Missing = lint.NotProven, []lint.Missing{{Subject: b.Addr, Attribute: "bms"}}
-			w.Message += " Whether it has one is not written."
-			a.keep(b.Addr, w)
-		}
-	}
-	if a.own {
-		return
-	}
-	done := map[string]bool{}
-	for _, e := range a.zone.Edges {
-		if f := a.Net.Edges[e].Fuse; f != nil && !done[f.Addr] && v.Conducts(e) {
-			done[f.Addr] = true
-			if a.bare(v.Opened(f.Addr)) {
-				a.keep(f.Addr, after(f, "opens", lint.Quote(f)))
-			}
-		}
-	}
 }

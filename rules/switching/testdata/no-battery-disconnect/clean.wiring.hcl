@@ -79,7 +79,8 @@ conductor "d" {
 }
 
 converter "keeper" {
-  kind = "dc-dc"
+  kind    = "dc-dc"
+  charges = [source.small]
 }
 
 conductor "e" {

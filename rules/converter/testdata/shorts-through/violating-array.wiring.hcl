@@ -1,0 +1,43 @@
+# No battery holds an array down.
+
+system "t" {
+}
+
+source "array" {
+  kind            = "solar"
+  voc             = "100 V"
+  isc             = "10 A"
+  vmp             = "82 V"
+  imp             = "9 A"
+  voc_coefficient = "-0.3 %/C"
+  coldest         = "-10 C"
+}
+
+converter "down" { # want warning "with \"array\" present, .* lies on \"lamp\": 110.* V, and that bears 16 V"
+  kind     = "dc-dc"
+  isolated = false
+  output {
+    voltage     = "13.6 V"
+    current_max = "20 A"
+  }
+}
+
+load "lamp" {
+  kind        = "other"
+  draw        = "5 A"
+  voltage_max = "16 V"
+}
+
+conductor "w1" {
+  from   = source.array
+  to     = converter.down.in
+  size   = "2 AWG"
+  length = "1 m"
+}
+
+conductor "w2" {
+  from   = converter.down.out
+  to     = load.lamp
+  size   = "2 AWG"
+  length = "1 m"
+}

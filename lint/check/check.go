@@ -17,9 +17,6 @@ import (
 	"ferrule/schema"
 )
 
-// mostDistinct bounds the plain count of different networks.
-const mostDistinct = 4096
-
 // Options are the settings of a run.
 type Options struct {
 	Practice []string    // grades the plan by these instead of its own; empty means its own

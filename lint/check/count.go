@@ -1,10 +1,6 @@
 package check
 
-import (
-	"strconv"
-
-	"ferrule/lint"
-)
+import "ferrule/lint"
 
 // summary counts findings, answers and states.
 func (r *run) summary(findings []*Finding) Summary {
@@ -41,8 +37,8 @@ func (r *run) states() States {
 		if r.stopped {
 			return
 		}
-		if n, ok := r.space.Distinct(mostDistinct); ok {
-			out.Distinct = strconv.Itoa(n)
+		if n, ok := r.space.Distinct(); ok {
+			out.Distinct = n.String()
 		}
 	})
 	return out

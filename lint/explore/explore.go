@@ -6,13 +6,13 @@
 // zone can be, over all allowed states, once. Projection on the zone's own variables is exact: an
 // assignment is kept only if some allowed state of the whole plan extends it.
 //
-// Nothing here is clever: positions are listed one after another, up to a bound that counts steps.
-// A zone that exceeds the bound says so (Views returns complete == false), and so does the Space.
+// Views lists positions one after another, up to a bound that counts steps. A zone that exceeds the
+// bound says so (Views returns complete == false), and so does the Space. What need not be listed is
+// asked instead, at a cost that hardly grows with the number of states: Path, Cut and Seek look for
+// one state, Weigh for the largest sums, Total and Distinct count.
 package explore
 
 import (
-	"math/big"
-
 	"ferrule/lint/network"
 	"ferrule/schema"
 )
@@ -36,6 +36,9 @@ type Space struct {
 	groups   [][]int         // variables tied together by interlocks and followers, as connected groups
 	groupOf  []int
 	views    map[viewKey]*views
+	asked    map[viewKey][]*posed
+	small    map[*network.Zone]contracted
+	ways     map[viewKey]*Ways
 	leafOf   map[int]leaf
 	limbsOf  *[]*limb
 	outlines map[outlineKey]*outline
@@ -176,28 +179,11 @@ func (s *Space) tie() {
 	}
 }
 
-// Total counts the resting states that the plan allows, exactly; ok is false where a group of
-// variables tied by interlocks exceeds the bound.
-func (s *Space) Total() (total *big.Int, ok bool) {
-	total, ok = big.NewInt(1), true
-	for g := range s.groups {
-		n, whole := s.count(g, everything)
-		total.Mul(total, big.NewInt(int64(n)))
-		ok = ok && whole
-	}
-	return total, ok
-}
-
 // Examined is the number of assignments looked at so far.
 func (s *Space) Examined() int { return s.examined }
 
 // Complete says whether every search so far stayed within its bound.
 func (s *Space) Complete() bool { return s.complete }
-
-func (s *Space) count(g int, f Filter) (n int, whole bool) {
-	whole = s.assignments(s.groups[g], f.choices[0], func([]int) bool { n++; return true })
-	return n, whole
-}
 
 // assignments lists the allowed resting assignments of a closed set of variables: positions holds a
 // position for each variable of the plan, -1 outside the set. each returns false to stop. The result
@@ -257,7 +243,7 @@ func (s *Space) settle(set, pos []int) {
 		closed := true
 		for _, f := range x.Follows {
 			put(f)
-			closed = closed && pos[f] == s.closedAt(f)
+			closed = closed && pos[f] == closedAt(s.Net, f)
 		}
 		pos[v] = x.Closed
 		if !closed {
@@ -267,14 +253,6 @@ func (s *Space) settle(set, pos []int) {
 	for _, v := range set {
 		put(v)
 	}
-}
-
-// closedAt is the position of a followed variable that counts as there: present, mated.
-func (s *Space) closedAt(v int) int {
-	if x := &s.Net.Vars[v]; x.Follower {
-		return x.Closed
-	}
-	return 1
 }
 
 // allowed says whether no interlock rules the assignment out. Combinations that reach outside the

@@ -27,14 +27,3 @@ func (s *Space) Each(each func(*View)) bool {
 	}
 	return whole
 }
-
-// Distinct counts the different joined networks of the whole plan. It is false where the states
-// are more than most, so that nobody waits for a number that nobody needs.
-func (s *Space) Distinct(most int64) (int, bool) {
-	if total, ok := s.Total(); !ok || !total.IsInt64() || total.Int64() > most {
-		return 0, false
-	}
-	seen := map[string]bool{}
-	whole := s.Each(func(v *View) { seen[v.Signature()] = true })
-	return len(seen), whole
-}

@@ -52,21 +52,23 @@ func (s Series) Across(p network.Port) bool {
 }
 
 // Way lists the edges that join a port across the source or its string; nil where none do.
-func (s Series) Way(p network.Port) []int {
+func (s Series) Way(p network.Port) []int { return s.way(p, s.between) }
+
+func (s Series) way(p network.Port, between func(a, b network.NodeID) []int) []int {
 	top, bottom := s.ends(p)
 	if top < 0 || bottom < 0 {
 		return nil
 	}
 	at := func(i int) network.Port { return s.view.net.Sources[i].Port }
-	edges := append(s.between(p.Hot, at(top).Hot), s.between(p.Ret, at(bottom).Ret)...)
+	edges := append(between(p.Hot, at(top).Hot), between(p.Ret, at(bottom).Ret)...)
 	for _, i := range s.above[1:] {
 		for _, j := range s.above {
-			edges = append(edges, s.between(at(i).Ret, at(j).Hot)...)
+			edges = append(edges, between(at(i).Ret, at(j).Hot)...)
 		}
 	}
 	for _, i := range s.below[1:] {
 		for _, j := range s.below {
-			edges = append(edges, s.between(at(i).Hot, at(j).Ret)...)
+			edges = append(edges, between(at(i).Hot, at(j).Ret)...)
 		}
 	}
 	return edges

@@ -84,7 +84,7 @@ func statesLine(s *check.States) string {
 		if s.Distinct == "1" {
 			word = " network"
 		}
-		out += ", " + s.Distinct + word
+		out += ", " + roughly(s.Distinct) + word
 	}
 	out += fmt.Sprintf(", %d looked at", s.Examined)
 	if !s.Complete {

@@ -72,7 +72,7 @@ func counted(l *states.Listing) string {
 	case l.Distinct == "0":
 		return out + "; none fits what was asked for"
 	case l.Distinct != "":
-		out += "; " + plural2(l.Distinct, "different network", "different networks") + " among those asked for (" + what + ")"
+		out += "; " + plural2(roughly(l.Distinct), "different network", "different networks") + " among those asked for (" + what + ")"
 	default:
 		out += "; the different networks among them were not counted (" + what + ")"
 	}

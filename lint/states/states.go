@@ -8,7 +8,6 @@ package states
 
 import (
 	"slices"
-	"strconv"
 
 	"github.com/hashicorp/hcl/v2"
 
@@ -20,9 +19,8 @@ import (
 )
 
 const (
-	mostCounted = 4096    // different networks that are counted beyond those listed
-	mostWork    = 1 << 22 // nodes times solved points: what one listing may cost
-	fullest     = 3       // conductors that a state names as its fullest
+	mostWork = 1 << 22 // nodes times solved points: what one listing may cost
+	fullest  = 3       // conductors that a state names as its fullest
 )
 
 // Survey answers for the states of one plan. It is not for use by several goroutines at once.
@@ -185,29 +183,24 @@ func transit(x *network.Variable, t *network.Throw) string {
 	return x.Positions[t.From] + ">" + x.Positions[t.To] + word
 }
 
-// views picks the different networks, and counts on where that is cheap.
+// views picks the different networks, and counts all that there are.
 func (s *Survey) views(w Wanted, l *Listing) []*explore.View {
 	var out []*explore.View
 	seen := map[string]bool{}
-	affordable := max(1, mostWork/(1+len(s.Net.Nodes)*len(corners)))
-	counted, cheap := true, max(w.Limit, min(mostCounted, mostWork/(1+len(s.Net.Edges))))
+	most := min(w.Limit, max(1, mostWork/(1+len(s.Net.Nodes)*len(corners))))
 	l.Complete = s.Space.List(s.whole, w.Ask, func(v *explore.View) bool {
 		l.Examined++
-		k := v.Signature()
-		if seen[k] {
-			return true
+		if k := v.Signature(); !seen[k] {
+			seen[k] = true
+			if len(out) < most {
+				out = append(out, v)
+			}
 		}
-		seen[k] = true
-		if len(out) < min(w.Limit, affordable) {
-			out = append(out, v)
-			return true
-		}
-		counted = len(seen) <= cheap
-		return counted
+		return len(seen) <= most
 	})
 	l.More = len(seen) > len(out)
-	if counted && l.Complete {
-		l.Distinct = strconv.Itoa(len(seen))
+	if n, ok := s.Space.Different(s.whole, w.Ask); ok {
+		l.Distinct = n.String()
 	}
 	// Listing fewer than were asked for is no choice of whoever asked; a list that is full is.
 	l.Complete = len(out) == w.Limit || l.Complete && len(out) == len(seen)

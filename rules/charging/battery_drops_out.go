@@ -7,6 +7,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 )
 
 var batteryDropsOut = &lint.Rule{
@@ -32,6 +33,7 @@ var batteryDropsOut = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.NoBatteryNeeded},
 	Since:  "0.1",
 	Run:    dropsOut,
 }

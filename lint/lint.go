@@ -120,7 +120,8 @@ type Rule struct {
 	Offer   string // what would clear it
 	Meter   string // what an expert would measure; "" where nothing can be measured safely
 	Cites   []Citation
-	Remedy  bool // an edit of the plan can clear it
+	Remedy  bool    // an edit of the plan can clear it
+	Offers  []Offer // which edits may
 	// Folds are the rules whose finding on the same part, in a state within this one's, has the same
 	// cause: an id, or an id, a space and the one Verdict.Cause of which that is so.
 	Folds []string

@@ -60,6 +60,7 @@ func (r *Rule) defects() []string {
 		id, cause, one := strings.Cut(f, " ")
 		bad(!idShape().MatchString(id) || id == r.ID || one && cause == "", fmt.Sprintf("it cannot fold %q", f))
 	}
+	bad(len(r.Offers) > 0 && !r.Remedy, "it offers edits and says that no edit can clear it")
 	bad((r.Run == nil) == (r.Review == nil), "it needs exactly one of Run and Review")
 	return out
 }

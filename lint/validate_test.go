@@ -33,6 +33,7 @@ func TestValidate(t *testing.T) {
 		"reference":       func(r *Rule) { r.Cites[0].Ref = "" },
 		"cannot fold":     func(r *Rule) { r.Folds = []string{r.ID} },
 		`fold "x/other "`: func(r *Rule) { r.Folds = []string{"x/other "} },
+		"offers edits":    func(r *Rule) { r.Offers = []Offer{nil} },
 		"exactly one":     func(r *Rule) { r.Run = nil },
 	} {
 		r := sound()

@@ -9,12 +9,13 @@ import (
 	"ferrule/lint"
 	"ferrule/lint/check"
 	"ferrule/lint/report"
+	"ferrule/lint/suggest"
 	"ferrule/schema/files"
 )
 
 type lintFlags struct {
 	reading
-	recursive              bool
+	recursive, suggest     bool
 	format, failOn, colour string
 }
 
@@ -36,6 +37,7 @@ func (c *cli) lintCommand() *cobra.Command {
 	}
 	f.flags(cmd)
 	cmd.Flags().BoolVarP(&f.recursive, "recursive", "r", false, "look into the folders of folders too")
+	cmd.Flags().BoolVar(&f.suggest, "suggest", false, "look for changes that clear each finding, and check them; takes its time")
 	cmd.Flags().StringVar(&f.format, "format", "text", "text or json")
 	cmd.Flags().StringVar(&f.failOn, "fail-on", "warning", "exit with 1 if a finding counts as this `word` or a higher one: danger, warning, caution, notice, never")
 	cmd.Flags().StringVar(&f.colour, "color", "auto", "auto, always or never; auto minds NO_COLOR and what is no terminal")
@@ -66,7 +68,11 @@ func (c *cli) lint(f *lintFlags, args []string) error {
 	}
 	run := &report.Run{Version: version()}
 	for _, path := range find(run, args, f.recursive) {
-		c.one(run, reader, path, opt)
+		if f.suggest {
+			c.mended(run, reader, path, opt)
+		} else {
+			c.one(run, reader, path, opt)
+		}
 	}
 	c.status = status(run, f.failOn)
 	if f.format == "json" {
@@ -117,6 +123,24 @@ func (c *cli) one(run *report.Run, reader *files.Reader, path string, opt check.
 		return
 	}
 	run.Plans = append(run.Plans, r)
+}
+
+// mended adds what a file says to the run, and what clears each of its findings.
+func (c *cli) mended(run *report.Run, reader *files.Reader, path string, opt check.Options) {
+	d, diags := suggest.New(path, reader, c.rules(), opt)
+	if len(diags) > 0 || d.Plan.Kit != nil {
+		c.one(run, reader, path, opt)
+		return
+	}
+	run.Plans = append(run.Plans, d.Report)
+	if run.Suggestions == nil {
+		run.Suggestions = map[*check.Finding][]suggest.Suggestion{}
+	}
+	for _, f := range d.Report.Findings {
+		if f.Waived == nil {
+			run.Suggestions[f] = d.For(f)
+		}
+	}
 }
 
 // withPlace gives what has no place the start of the file.

@@ -1,7 +1,7 @@
 // Command ferrule lints wiring plans of small power systems.
 //
 // Reports go to standard output, and nothing else does; what is wrong with the command line goes to
-// standard error. No file is written.
+// standard error. No file is written but by suggest --write, which is asked to.
 package main
 
 import (
@@ -77,6 +77,8 @@ const examples = `  ferrule lint camper.wiring.hcl                    lint one p
   ferrule lint -r .                                 all plans in this folder and below it
   ferrule lint --practice us-boat sloop.wiring.hcl  graded as a boat
   ferrule explain camper.wiring.hcl --finding 3     one finding, with every number
+  ferrule suggest camper.wiring.hcl --finding 3     checked ways to clear one finding, as diffs
+  ferrule compare HEAD:camper.wiring.hcl camper.wiring.hcl   what a change made better or worse
   ferrule states camper.wiring.hcl                  what is live in each state, with volts and amps
   ferrule rules                                     what is looked for
   ferrule explain overcurrent/unprotected-run       one rule, and where it comes from
@@ -95,7 +97,7 @@ func (c *cli) root() *cobra.Command {
 			return cmd.Help()
 		},
 	}
-	root.AddCommand(c.lintCommand(), c.explainCommand(), c.rulesCommand(), c.statesCommand(), c.wiresCommand())
+	root.AddCommand(c.lintCommand(), c.compareCommand(), c.explainCommand(), c.rulesCommand(), c.statesCommand(), c.suggestCommand(), c.wiresCommand())
 	root.InitDefaultCompletionCmd("completion")
 	for _, sub := range root.Commands() {
 		if sub.Name() == "completion" {

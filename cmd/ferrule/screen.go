@@ -22,6 +22,7 @@ func style(out io.Writer, colour string) report.Style {
 	if !ok || !xterm.IsTerminal(int(f.Fd())) {
 		return s
 	}
+	s.Terminal = true
 	if w, _, err := xterm.GetSize(int(f.Fd())); err == nil && w > 0 {
 		s.Width = min(w, mostWidth)
 	}

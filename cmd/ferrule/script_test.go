@@ -9,6 +9,7 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 
 	"ferrule/lint"
+	"ferrule/lint/remedy"
 	"ferrule/rules"
 )
 
@@ -56,10 +57,20 @@ func madeRules() []*lint.Rule {
 		}
 	}
 	return []*lint.Rule{
-		made("made/big-fuse", "A fuse is big.", bigFuses),
+		offering(made("made/big-fuse", "A fuse is big.", bigFuses), remedy.SmallerDevice, halved),
 		made("made/crash", "A fuse makes the rule crash.", crashes),
 		made("tale/big-fuse", "Nothing: it has the other's last name.", func(*lint.Pass) []lint.Verdict { return nil }),
 	}
+}
+
+func offering(r *lint.Rule, offers ...lint.Offer) *lint.Rule {
+	r.Offers = offers
+	return r
+}
+
+// halved offers what only a person can finish.
+func halved(_ *lint.Pass, v lint.Verdict) []lint.Proposal {
+	return []lint.Proposal{{Do: "Fit two side by side.", Changes: []lint.Change{lint.Set(v.Subject.Header().Addr, "rating", `"5 A"`)}, Open: "where the second one goes"}}
 }
 
 func bigFuses(p *lint.Pass) []lint.Verdict {

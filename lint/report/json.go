@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
+	"strings"
 	"unicode/utf16"
 	"unicode/utf8"
 
@@ -16,6 +18,7 @@ import (
 	"ferrule/lint/check"
 	"ferrule/lint/derive"
 	"ferrule/lint/explain"
+	"ferrule/lint/suggest"
 	"ferrule/lint/term"
 )
 
@@ -84,10 +87,25 @@ type jsonFinding struct {
 	Path         []string          `json:"path"`
 	Citations    []jsonCitation    `json:"citations"`
 	Suggestion   string            `json:"suggestion"`
-	Suggestions  []struct{}        `json:"suggestions"`
+	Suggestions  []jsonSuggestion  `json:"suggestions"`
 	Folded       []jsonFolded      `json:"folded"`
 	Fingerprint  string            `json:"fingerprint"`
 	Waived       *jsonWaiver       `json:"waived"`
+}
+
+type jsonSuggestion struct {
+	Kind    string     `json:"kind"`
+	Summary string     `json:"summary"`
+	Reason  string     `json:"reason"`
+	Edits   []jsonEdit `json:"edits"`
+	Before  []string   `json:"before"`
+	After   []string   `json:"after"`
+}
+
+type jsonEdit struct {
+	Start int    `json:"start"` // bytes of the plan's text
+	End   int    `json:"end"`
+	Text  string `json:"text"`
 }
 
 type jsonLocation struct {
@@ -141,7 +159,7 @@ type jsonError struct {
 func JSON(w io.Writer, run *Run) error {
 	out := jsonReport{Format: Format, Tool: jsonTool{run.Version}, Plans: []jsonPlan{}, Errors: []jsonError{}}
 	for _, p := range run.Plans {
-		out.Plans = append(out.Plans, planOf(p))
+		out.Plans = append(out.Plans, planOf(p, run.Suggestions))
 	}
 	for _, d := range run.Errors {
 		out.Errors = append(out.Errors, jsonError{location(*d.Subject), d.Summary, d.Detail})
@@ -187,7 +205,7 @@ func shown7(src []byte) []byte {
 	return out
 }
 
-func planOf(r *check.Report) jsonPlan {
+func planOf(r *check.Report, ways map[*check.Finding][]suggest.Suggestion) jsonPlan {
 	s := r.Summary
 	out := jsonPlan{
 		File: r.File, System: r.System, Practice: list(r.Practices), Findings: []jsonFinding{}, Assumptions: []jsonAssumption{}, Cautions: []string{},
@@ -195,7 +213,17 @@ func planOf(r *check.Report) jsonPlan {
 			jsonStates{s.States.Total, s.States.Distinct, s.States.Examined, s.States.Complete}},
 	}
 	for _, f := range r.Findings {
-		out.Findings = append(out.Findings, findingOf(r, f))
+		x := findingOf(r, f)
+		for _, w := range ways[f] {
+			x.Suggestions = append(x.Suggestions, suggestionOf(w))
+		}
+		if ways != nil { // they were asked for: the best that there is, or none
+			x.Suggestion = "none"
+		}
+		if len(x.Suggestions) > 0 {
+			x.Suggestion = x.Suggestions[0].Kind
+		}
+		out.Findings = append(out.Findings, x)
 	}
 	for _, a := range r.Assumptions {
 		out.Assumptions = append(out.Assumptions, jsonAssumption(a))
@@ -212,7 +240,7 @@ func findingOf(r *check.Report, f *check.Finding) jsonFinding {
 		Number: f.Number, Rule: f.Rule.ID, Severity: f.Severity.String(), RuleSeverity: f.RuleSeverity.String(), Verdict: v.Outcome.String(),
 		Subject: v.Subject.Header().Addr, Related: list(v.Related), Location: location(lint.Where(v.Subject)), State: map[string]string{},
 		Message: f.Message(), Steps: stepsOf(v.Numbers), Path: list(v.Path), Citations: []jsonCitation{}, Suggestion: "none",
-		Suggestions: []struct{}{}, Folded: []jsonFolded{}, Fingerprint: f.Fingerprint, Waived: waiverOf(f),
+		Suggestions: []jsonSuggestion{}, Folded: []jsonFolded{}, Fingerprint: f.Fingerprint, Waived: waiverOf(f),
 	}
 	if f.Rule.Remedy {
 		out.Suggestion = "possible"
@@ -225,6 +253,22 @@ func findingOf(r *check.Report, f *check.Finding) jsonFinding {
 	}
 	for _, x := range f.Folded {
 		out.Folded = append(out.Folded, jsonFolded{x.Rule, x.Subject, x.Message})
+	}
+	return out
+}
+
+func suggestionOf(w suggest.Suggestion) jsonSuggestion {
+	out := jsonSuggestion{Kind: w.Kind.String(), Summary: strings.Join(slices.Concat(w.Steps, w.Needs), " "), Reason: w.Reason, Edits: []jsonEdit{}, Before: []string{}, After: []string{}}
+	for _, e := range w.Edits {
+		out.Edits = append(out.Edits, jsonEdit{e.Start, e.End, e.Text})
+	}
+	for _, n := range w.Numbers {
+		s := n.Quantity + " " + derive.Text(n.Value, n.Unit)
+		if n.When == "before" {
+			out.Before = append(out.Before, s)
+		} else {
+			out.After = append(out.After, s)
+		}
 	}
 	return out
 }

@@ -8,6 +8,7 @@ import (
 
 	"ferrule/lint/check"
 	"ferrule/lint/explain"
+	"ferrule/lint/suggest"
 )
 
 // Run is what one call of the command looked at.
@@ -16,6 +17,8 @@ type Run struct {
 	Plans   []*check.Report   // plans that could be read
 	Kits    []string          // files that were checked as kits
 	Errors  []*hcl.Diagnostic // what could not be read, each with a Subject
+	// Suggestions are the ways to clear each finding, where they were asked for; else nil.
+	Suggestions map[*check.Finding][]suggest.Suggestion
 }
 
 // about joins what decides on the cautions of all plans.

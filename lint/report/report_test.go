@@ -17,6 +17,7 @@ import (
 	"ferrule/lint"
 	"ferrule/lint/check"
 	"ferrule/lint/derive"
+	"ferrule/lint/suggest"
 	"ferrule/lint/term"
 	"ferrule/schema"
 )
@@ -257,6 +258,39 @@ func TestJSONMeetsItsSchema(t *testing.T) {
 		t.Error("the run should have failed")
 	}
 	validate(t, failed)
+}
+
+// TestJSONOfSuggestions has one of each kind, and findings for which there is none.
+func TestJSONOfSuggestions(t *testing.T) {
+	r := run(t, "tern.wiring.hcl", tern, rules()...)
+	before := derive.Read("rating", "In", 40, "A", "fuse.main", "rating", hcl.Range{}).Step()
+	r.Suggestions = map[*check.Finding][]suggest.Suggestion{r.Plans[0].Findings[0]: {
+		{Kind: suggest.Verified, Steps: []string{"Fit it.", "Lay it."}, Needs: []string{"Read it."}, Edits: []suggest.Edit{{File: "x", Start: 1, End: 2, Text: "z\x1b"}},
+			Numbers: []suggest.Figure{{When: "before", Step: before}, {When: "after", Step: before}}},
+		{Kind: suggest.Sketch, Steps: []string{"Ask."}, Reason: "who knows"}, {Kind: suggest.SameCircuit, Steps: []string{"Name it."}},
+	}}
+	validate(t, r)
+	var b bytes.Buffer
+	if err := JSON(&b, r); err != nil {
+		t.Fatal(err)
+	}
+	var got jsonReport
+	if err := json.Unmarshal(b.Bytes(), &got); err != nil {
+		t.Fatal(err)
+	}
+	all := got.Plans[0].Findings
+	want := []jsonSuggestion{
+		{"verified", "Fit it. Lay it. Read it.", "", []jsonEdit{{1, 2, "z\x1b"}}, []string{"rating 40 A"}, []string{"rating 40 A"}},
+		{"sketch", "Ask.", "who knows", []jsonEdit{}, []string{}, []string{}}, {"same-circuit", "Name it.", "", []jsonEdit{}, []string{}, []string{}},
+	}
+	if d := cmp.Diff(want, all[0].Suggestions); d != "" || all[0].Suggestion != "verified" {
+		t.Errorf("%s: %s", all[0].Suggestion, d)
+	}
+	for _, f := range all[1:] {
+		if f.Suggestion != "none" || len(f.Suggestions) != 0 {
+			t.Errorf("%s was asked for and is not there: %s", f.Subject, f.Suggestion)
+		}
+	}
 }
 
 func TestJSONSaysWhatTheReportDoes(t *testing.T) {

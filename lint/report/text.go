@@ -13,6 +13,7 @@ import (
 	"ferrule/lint/check"
 	"ferrule/lint/derive"
 	"ferrule/lint/explain"
+	"ferrule/lint/suggest"
 	"ferrule/lint/term"
 )
 
@@ -20,14 +21,16 @@ import (
 //
 //	state  the positions that break it          shown  the figures that decide
 //	code   where the rule comes from            also   findings that this one explains
-//	mend   what would clear it                  more   the command that shows the rest
+//	mend   what would clear it                  try    a change that was checked, or the command that looks
+//	more   the command that shows the rest             for one
 //
 // Colours are those of ANSI Z535 signal words: red, orange, yellow, blue. No meaning rests on them.
 
 // Style is how a terminal wants its text.
 type Style struct {
-	Width  int // columns
-	Colour bool
+	Width    int // columns
+	Colour   bool
+	Terminal bool // control bytes would reach it
 }
 
 const (
@@ -37,8 +40,8 @@ const (
 
 // Text writes the report of a run.
 func Text(w io.Writer, run *Run, s Style) error {
-	t := &text{Style: s}
-	t.Width = max(s.Width, 40)
+	t := newText(s)
+	t.asked, t.ways = run.Suggestions != nil, run.Suggestions
 	for _, p := range run.Plans {
 		t.plan(p)
 	}
@@ -60,6 +63,8 @@ func Text(w io.Writer, run *Run, s Style) error {
 type text struct {
 	Style
 	strings.Builder
+	asked bool // for suggestions
+	ways  map[*check.Finding][]suggest.Suggestion
 }
 
 func (t *text) line(format string, args ...any) { fmt.Fprintf(t, format+"\n", args...) }
@@ -128,9 +133,25 @@ func (t *text) finding(r *check.Report, f *check.Finding) {
 	if f.Rule.Remedy {
 		t.label("mend", f.Rule.Offer)
 	}
+	t.mended(r, f)
 	t.label("waived", explain.Waiver(f))
 	t.label("more", fmt.Sprintf("ferrule explain %s --finding %d", quoted(r.File), f.Number))
 	t.line("")
+}
+
+// mended says which change was found to clear a finding, or that one can be asked for.
+func (t *text) mended(r *check.Report, f *check.Finding) {
+	ask := fmt.Sprintf("ferrule suggest %s --finding %d", quoted(r.File), f.Number)
+	switch ways := t.ways[f]; {
+	case f.Waived != nil:
+	case len(ways) > 0:
+		t.label("try", ways[0].Kind.String()+": "+strings.Join(ways[0].Steps, " "))
+		t.label("", ask)
+	case t.asked && len(f.Rule.Offers) > 0:
+		t.label("try", "nothing that ferrule knows to try clears it")
+	case len(f.Rule.Offers) > 0:
+		t.label("try", ask)
+	}
 }
 
 // head is the first line of a finding; a place that does not fit goes on a line of its own.

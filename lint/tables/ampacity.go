@@ -105,6 +105,36 @@ var heatCite = Cite{
 // hottest is the last insulation column of any table.
 const hottest = 200
 
+// Thicker lists the sizes of the tables above a size, in its own system, ascending, and where such sizes
+// are listed. Sizes in kcmil have none: no table here goes beyond 4/0 AWG.
+func Thicker(size quantity.Size) (sizes []quantity.Size, from Cite) {
+	for _, name := range lib().sizes(size.System) {
+		s, err := quantity.ParseSize(name.name)
+		if err == nil && s.Area > size.Area*sameArea {
+			sizes, from = append(sizes, s), name.cite
+		}
+	}
+	return sizes, from
+}
+
+// sizes are the rows that list conductor sizes of a system.
+func (l *library) sizes(system quantity.System) []ampacityRow {
+	switch system {
+	case quantity.AWG:
+		return l.dc.rows
+	case quantity.Metric:
+		var out []ampacityRow
+		for _, k := range l.class5 {
+			out = append(out, ampacityRow{name: strconv.FormatFloat(k.at, 'f', -1, 64) + " mm2", cite: k.Cite})
+		}
+		return out
+	}
+	return nil
+}
+
+// Insulations lists the insulation temperatures in C that Ampacity has a column for, ascending.
+func Insulations() []float64 { return slices.Clone(lib().dc.columns) }
+
 // HeatFactor is the share of ampacity left at an ambient, from tables made at 30 C; never above 1,
 // and 0 where the ambient reaches insulationC, which is best the column that Ampacity took.
 // engineDefault says that the ambient is an engine space's default 50 C and not the plan's own

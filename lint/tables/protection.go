@@ -49,6 +49,15 @@ func DeviceDistance(practice string) (bare, sheathed, sheathedAtBattery Value) {
 	return graded("distance", practice, "bare"), graded("distance", practice, "sheathed"), graded("distance", practice, "battery")
 }
 
+// Ratings are the figures of StandardRatings, each with its origin.
+func Ratings() []Value {
+	var out []Value
+	for _, r := range lib().ratings {
+		out = append(out, r.Value)
+	}
+	return out
+}
+
 // StandardRatings lists the usual device ratings in A, ascending: 15 A and above after NFPA 70
 // 240.6(A), below that the vehicle fuse series (common practice).
 func StandardRatings() []float64 {

@@ -165,3 +165,37 @@ func TestPhotovoltaicFactors(t *testing.T) {
 		t.Errorf("array current: %+v", v)
 	}
 }
+
+func TestRatingsSayWhereTheyAreFrom(t *testing.T) {
+	all := Ratings()
+	if len(all) != len(StandardRatings()) {
+		t.Fatalf("%d ratings, %d standard ones", len(all), len(StandardRatings()))
+	}
+	for i, r := range all {
+		if !r.Known() || r.V != StandardRatings()[i] {
+			t.Errorf("%g A has no origin, or is not in its place", r.V)
+		}
+	}
+}
+
+func TestThicker(t *testing.T) {
+	for text, want := range map[string]string{
+		"10 AWG": "8 AWG", "1 AWG": "1/0 AWG", "4/0 AWG": "", "4 mm2": "6 mm2", "120 mm2": "", "250 kcmil": "", "0.5 mm2": "0.75 mm2",
+	} {
+		size, err := quantity.ParseSize(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		sizes, from := Thicker(size)
+		got := ""
+		if len(sizes) > 0 {
+			got = sizes[0].String()
+			if from.String() == "" {
+				t.Errorf("sizes above %s have no origin", text)
+			}
+		}
+		if got != want {
+			t.Errorf("above %s comes %q, want %q", text, got, want)
+		}
+	}
+}

@@ -10,6 +10,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -35,6 +36,7 @@ var loadCenterFeedsBack = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "a charger reaches its own battery and no other"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.BlocksReverse},
 	Since:  "0.1",
 	Run:    feedsBack,
 }

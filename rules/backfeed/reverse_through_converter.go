@@ -8,6 +8,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -29,6 +30,7 @@ var reverseThroughConverter = &lint.Rule{
 	Meter:  "With the input side disconnected at its source: volts at the input terminals must be 0.",
 	Cites:  []lint.Citation{{Ref: "common practice", Standing: lint.CommonPractice, Note: "every end that can feed is treated as a source"}},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.BlocksReverse},
 	Folds:  []string{"connector/live-contacts-exposed"},
 	Since:  "0.1",
 	Run:    reverseFlows,

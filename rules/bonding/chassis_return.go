@@ -8,6 +8,7 @@ import (
 	"ferrule/lint/circuit"
 	"ferrule/lint/derive"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -34,6 +35,7 @@ var chassisReturn = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "a hitch ball is no ground; the 5 A and the 50 mohm"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.OwnReturn, remedy.Isolated},
 	Since:  "0.1",
 	Run:    chassisReturns,
 }

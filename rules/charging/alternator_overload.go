@@ -9,6 +9,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/lint/tables"
 )
 
@@ -32,6 +33,7 @@ var alternatorOverload = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "accounts of alternators under large lithium banks were read: a 100 Ah pack takes 80 A and more"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.SmallerOutput},
 	Since:  "0.1",
 	Run:    overload,
 }

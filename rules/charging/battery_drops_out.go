@@ -7,6 +7,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 )
 
 var batteryDropsOut = &lint.Rule{
@@ -33,6 +34,7 @@ var batteryDropsOut = &lint.Rule{
 	},
 	Remedy: true,
 	Folds:  []string{"switching/opens-charging-source bms"},
+	Offers: []lint.Offer{remedy.NoBatteryNeeded},
 	Since:  "0.1",
 	Run:    dropsOut,
 }

@@ -8,6 +8,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/lint/tables"
 	"ferrule/schema"
 )
@@ -36,6 +37,7 @@ var belowFreezing = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.ColdStopsCharger, remedy.ColdStopsBattery},
 	Since:  "0.1",
 	Run:    frozenCharge,
 }

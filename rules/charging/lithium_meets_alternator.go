@@ -8,6 +8,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/lint/tables"
 	"ferrule/schema"
 )
@@ -34,6 +35,7 @@ var lithiumMeetsAlternator = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "trade articles on lithium beside lead-acid, and on alternator heat, were read"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.BreaksFirst, remedy.OneWayBetween, remedy.WithoutPosition},
 	Folds:  []string{"charging/alternator-overload", "source/unlike-in-parallel", "charging/drains-starting-battery"},
 	Since:  "0.1",
 	Run:    meetsAlternator,

@@ -6,6 +6,7 @@ import (
 	"ferrule/lint"
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
+	"ferrule/lint/remedy"
 	"ferrule/lint/tables"
 	"ferrule/schema"
 )
@@ -31,6 +32,7 @@ var tooMuchCurrent = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.SmallerOutput},
 	Since:  "0.1",
 	Run:    overcharges,
 }

@@ -5,6 +5,7 @@ import (
 
 	"ferrule/lint"
 	"ferrule/lint/derive"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -28,6 +29,7 @@ var hotPlace = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "75 C at least beside an engine"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.BetterInsulation},
 	Since:  "0.1",
 	Run:    hotPlaces,
 }

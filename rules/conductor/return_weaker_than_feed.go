@@ -7,6 +7,7 @@ import (
 	"ferrule/lint/circuit"
 	"ferrule/lint/derive"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -33,6 +34,7 @@ var returnWeakerThanFeed = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "a return as large as its feed"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.IsolatedNear, remedy.ThickerWire, remedy.HigherRating},
 	Folds:  []string{"bonding/chassis-return", "conductor/ampacity return", "conductor/voltage-drop", "switching/contact-rating current"},
 	Since:  "0.1",
 	Run:    weakReturns,

@@ -6,6 +6,7 @@ import (
 
 	"ferrule/lint"
 	"ferrule/lint/derive"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -29,6 +30,7 @@ var unequalParallels = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "the 5 %, and a device for each of several wires"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.ThickerWire, remedy.DeviceAtSource},
 	Since:  "0.1",
 	Run:    parallels,
 }

@@ -9,6 +9,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/lint/tables"
 	"ferrule/schema"
 )
@@ -35,6 +36,7 @@ var voltageDrop = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "boat figures carried over to vehicles and cabins"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.ThickerWire},
 	Since:  "0.1",
 	Run:    drops,
 }

@@ -7,6 +7,7 @@ import (
 	"ferrule/lint/circuit"
 	"ferrule/lint/derive"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -31,6 +32,7 @@ var brokenUnderLoad = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "off before unplugging"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.LoadBreak},
 	Since:  "0.1",
 	Run:    underLoad,
 }

@@ -6,6 +6,7 @@ import (
 	"ferrule/lint"
 	"ferrule/lint/derive"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -31,6 +32,7 @@ var liveContactsExposed = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "the live side has the contacts that cannot be touched"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.Shrouded, remedy.BlocksReverse},
 	Since:  "0.1",
 	Run:    exposed,
 }

@@ -6,6 +6,7 @@ import (
 
 	"ferrule/lint"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -27,6 +28,7 @@ var reversible = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "two contacts that come apart are keyed"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.Keyed},
 	Since:  "0.1",
 	Run:    backwards,
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ferrule/lint"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -29,6 +30,7 @@ var wrongPartner = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "one family and key for one voltage and purpose"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.OtherStyle},
 	Folds:  []string{"connector/live-contacts-exposed", "connector/reversible"},
 	Since:  "0.1",
 	Run:    partners,

@@ -8,6 +8,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -27,6 +28,7 @@ var shortsThrough = &lint.Rule{
 	Offer:  "An isolated converter; a clamp on the output that blows a fuse in the input.",
 	Cites:  []lint.Citation{{Ref: "common practice", Standing: lint.CommonPractice, Note: "review of single faults"}},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.Isolated},
 	Since:  "0.1",
 	Run:    shortingThrough,
 }

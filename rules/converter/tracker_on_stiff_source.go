@@ -8,6 +8,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -27,6 +28,7 @@ var trackerOnStiffSource = &lint.Rule{
 	Meter:  "Volts and amperes at the input at the start and after 30 minutes: hunting by more than 10 % is a stop.",
 	Cites:  []lint.Citation{{Ref: "common practice", Standing: lint.CommonPractice, Note: "a boost that limits its current into a tracker is ordinary for charging while towing"}},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.MeantForDC},
 	Since:  "0.1",
 	Run:    stiffTrackers,
 }

@@ -6,6 +6,7 @@ import (
 	"ferrule/lint"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -38,6 +39,7 @@ var alarmCanBeSwitchedOff = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "alarms are fed ahead of every switch"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.OtherFeed, remedy.OwnBattery},
 	Folds:  []string{"life-safety/bilge-pump-behind-switch", "life-safety/one-cutoff-takes-all", "switching/off-but-live", "conductor/voltage-drop"},
 	Since:  "0.1",
 	Run:    darkAlarms,

@@ -5,6 +5,7 @@ import (
 
 	"ferrule/lint"
 	"ferrule/lint/derive"
+	"ferrule/lint/remedy"
 )
 
 var outsideVoltageWindow = &lint.Rule{
@@ -29,6 +30,7 @@ var outsideVoltageWindow = &lint.Rule{
 		{Ref: "owners' accounts of inverters that trip on thin cable", Standing: lint.Read, Note: "low volts at the start of a load"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.ThickerWire},
 	Since:  "0.1",
 	Run:    windows,
 }

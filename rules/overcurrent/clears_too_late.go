@@ -10,6 +10,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -35,6 +36,7 @@ var clearsTooLate = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "a device opens on a short at the far end of its run"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.SmallerDevice, remedy.ThickerWire},
 	Since:  "0.1",
 	Run:    clearTooLate,
 }

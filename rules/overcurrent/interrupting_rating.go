@@ -10,6 +10,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/lint/tables"
 	"ferrule/schema"
 )
@@ -38,6 +39,7 @@ var interruptingRating = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "a device is able to open the largest fault at its place"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.StrongerDevice, remedy.ListedTogether},
 	Folds:  []string{"overcurrent/clears-too-late"},
 	Since:  "0.1",
 	Run:    interruptingRatings,

@@ -10,6 +10,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -34,6 +35,7 @@ var limitedSourceCannotClear = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "a device protects against sources that can open it"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.SmallerDevice, remedy.ThickerWire},
 	Since:  "0.1",
 	Run:    limitedSourcesCannotClear,
 }

@@ -9,6 +9,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/lint/tables"
 	"ferrule/schema"
 )
@@ -31,6 +32,7 @@ var parallelBatteryBranch = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "every battery of a bank has a fuse of its own"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.DeviceAtSource},
 	Since:  "0.1",
 	Run:    branches,
 }

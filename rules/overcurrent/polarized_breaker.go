@@ -7,6 +7,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -27,6 +28,7 @@ var polarizedBreaker = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "a polarized breaker stands only where current runs one way; explanations of the arc were read"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.NotPolarized, remedy.StrongerDevice},
 	Since:  "0.1",
 	Run:    polarized,
 }

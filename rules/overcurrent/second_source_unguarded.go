@@ -9,6 +9,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 )
 
 var secondSourceUnguarded = &lint.Rule{
@@ -35,6 +36,7 @@ var secondSourceUnguarded = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "every end that can feed gets its own device"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.SmallerOutput, remedy.BlocksReverse, remedy.ThickerWire, remedy.DeviceAtFeed},
 	Folds:  []string{"overcurrent/limited-source-cannot-clear", "backfeed/load-center-feeds-back", "backfeed/reverse-through-converter"},
 	Since:  "0.1",
 	Run:    secondSources,

@@ -9,6 +9,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -32,6 +33,7 @@ var undersizeDevice = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "a device carries 80 % of its rating for hours"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.LargerDevice},
 	Since:  "0.1",
 	Run:    undersizeDevices,
 }

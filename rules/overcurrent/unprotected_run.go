@@ -9,6 +9,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -42,6 +43,7 @@ var unprotectedRun = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "18 in from the battery", For: []string{"general", "vehicle", "cabin"}},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.DeviceAtSource},
 	Folds:  []string{"overcurrent/oversize-device", "overcurrent/clears-too-late", "overcurrent/interrupting-rating"},
 	Since:  "0.1",
 	Run:    unprotectedRuns,

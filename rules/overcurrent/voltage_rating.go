@@ -7,6 +7,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/lint/tables"
 	"ferrule/schema"
 	"ferrule/schema/quantity"
@@ -32,6 +33,7 @@ var voltageRating = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "vehicle blade fuses are for 32 V; an AC rating says nothing of DC"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.StrongerDevice},
 	Folds:  []string{"overcurrent/clears-too-late"},
 	Since:  "0.1",
 	Run:    voltageRatings,

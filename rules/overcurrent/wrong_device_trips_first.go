@@ -11,6 +11,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -32,6 +33,7 @@ var wrongDeviceTripsFirst = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "fuses of one class are selective at 2:1"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.SmallerDevice, remedy.OtherFeed},
 	Since:  "0.1",
 	Run:    wrongDevicesTripFirst,
 }

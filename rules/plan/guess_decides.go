@@ -7,6 +7,7 @@ import (
 
 	"ferrule/lint"
 	"ferrule/lint/derive"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -24,6 +25,8 @@ var guessDecides = &lint.Rule{
 	Offer:  "Write down the one reading that settles it.",
 	Meter:  "That reading: the ambient on the hottest day, volts across a joint under load, or the battery's drop under a known load.",
 	Cites:  []lint.Citation{{Ref: "common practice", Standing: lint.CommonPractice, Note: "a result that turns on a guess is not yet a result"}},
+	Remedy: true,
+	Offers: []lint.Offer{remedy.ThickerWire, remedy.SmallerDevice},
 	Since:  "0.1",
 	Review: guesses,
 }

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"ferrule/lint"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -25,6 +26,7 @@ var stalePromise = &lint.Rule{
 	Offer:  "Renew the waiver with a new date, or take it out; rename the position.",
 	Cites:  []lint.Citation{{Ref: "common practice", Standing: lint.CommonPractice, Note: "a drawing is kept true or withdrawn"}},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.DropWaiver},
 	Since:  "0.1",
 	Review: stalePromises,
 }

@@ -7,6 +7,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 	"ferrule/schema/quantity"
 )
@@ -33,6 +34,7 @@ var coldVoltage = &lint.Rule{
 		{Ref: "NFPA 70 Table 690.7(A)", Standing: lint.FromMemory, Note: "factors for crystalline silicon; the first row was read, the others recalled"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.FewerInSeries, remedy.HigherInput},
 	Folds:  []string{"overcurrent/voltage-rating", "conductor/insulation-voltage"},
 	Since:  "0.1",
 	Run:    coldArrays,

@@ -9,6 +9,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -34,6 +35,7 @@ var stringBackfeed = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "from three strings on, each has a fuse"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.BlocksReverse, remedy.StringDevice, remedy.ThickerWire},
 	Folds:  []string{"conductor/ampacity", "backfeed/reverse-through-converter"},
 	Since:  "0.1",
 	Run:    backfeeds,

@@ -5,6 +5,7 @@ import (
 
 	"ferrule/lint"
 	"ferrule/lint/derive"
+	"ferrule/lint/remedy"
 	"ferrule/lint/tables"
 	"ferrule/schema"
 	"ferrule/schema/quantity"
@@ -32,6 +33,7 @@ var dischargeLimit = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "a battery is used within its maker's discharge current"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.OneMore},
 	Since:  "0.1",
 	Run:    dischargeLimits,
 }

@@ -12,6 +12,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 )
 
 var joinedAtUnequalCharge = &lint.Rule{
@@ -34,6 +35,7 @@ var joinedAtUnequalCharge = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "batteries are joined at equal voltage"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.BreaksFirst, remedy.OneWayBetween},
 	Since:  "0.1",
 	Run:    unequals,
 }

@@ -10,6 +10,7 @@ import (
 	"ferrule/lint/circuit"
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
+	"ferrule/lint/remedy"
 )
 
 var unlikeInParallel = &lint.Rule{
@@ -34,6 +35,7 @@ var unlikeInParallel = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "unlike batteries are kept apart by a converter"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.BreaksFirst, remedy.OneWayBetween, remedy.WithoutPosition},
 	Folds:  []string{"source/joined-at-unequal-charge", "charging/wrong-voltage", "charging/drains-starting-battery"},
 	Since:  "0.1",
 	Run:    unlikes,

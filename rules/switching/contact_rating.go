@@ -7,6 +7,7 @@ import (
 	"ferrule/lint"
 	"ferrule/lint/derive"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 	"ferrule/schema/quantity"
 )
@@ -32,6 +33,7 @@ var contactRating = &lint.Rule{
 		{Ref: "owners' reports of seven-way plugs used as a charge path", Standing: lint.Read, Note: "burnt pins and returns"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.HigherRating},
 	Since:  "0.1",
 	Run:    contacts,
 }

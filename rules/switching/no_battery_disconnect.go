@@ -7,6 +7,7 @@ import (
 	"ferrule/lint"
 	"ferrule/lint/derive"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -29,6 +30,7 @@ var noBatteryDisconnect = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "every house battery has a switch that can be reached"},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.Disconnect},
 	Since:  "0.1",
 	Run:    disconnects,
 }

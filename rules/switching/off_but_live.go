@@ -7,6 +7,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -31,6 +32,7 @@ var offButLive = &lint.Rule{
 		{Ref: "NFPA 70 706.15", Standing: lint.Read, Note: "isolation from all other sources, as summarised; good practice from storage systems", For: []string{"us-rv", "cabin"}},
 	},
 	Remedy: true,
+	Offers: []lint.Offer{remedy.OtherEnd, remedy.BlocksReverse},
 	Since:  "0.1",
 	Run:    stillLive,
 }

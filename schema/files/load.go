@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"maps"
 	"os"
 	"path"
 	"path/filepath"
@@ -47,6 +48,25 @@ func (r *Reader) Load(path string) (*schema.Plan, hcl.Diagnostics, []byte) {
 	l.at[path] = spot{0, filepath.Base(path)}
 	plan, diags := schema.Decode(path, src, l.kit)
 	return plan, diags, src
+}
+
+// Instead is a reader that finds another text in the place of a plan, and everything else as before.
+func (r *Reader) Instead(path string, src []byte) (*Reader, error) {
+	out := *r
+	if path == Stdin {
+		out.Stdin = src
+		return &out, nil
+	}
+	abs, err := filepath.Abs(path)
+	if err != nil {
+		return nil, err
+	}
+	out.Overlay = maps.Clone(r.Overlay)
+	if out.Overlay == nil {
+		out.Overlay = map[string][]byte{}
+	}
+	out.Overlay[abs] = src
+	return &out, nil
 }
 
 func (r *Reader) plan(path string) ([]byte, error) {

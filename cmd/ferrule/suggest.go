@@ -1,0 +1,165 @@
+package main
+
+import (
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"ferrule/lint"
+	"ferrule/lint/check"
+	"ferrule/lint/report"
+	"ferrule/lint/suggest"
+	"ferrule/lint/term"
+	"ferrule/schema/files"
+)
+
+type suggestFlags struct {
+	reading
+	finding, choose  int
+	all, diff, write bool
+	colour           string
+}
+
+func (c *cli) suggestCommand() *cobra.Command {
+	var f suggestFlags
+	cmd := &cobra.Command{
+		Use: "suggest PLAN", Short: "Suggests edits of a plan that clear findings, each checked",
+		Long: "Suggest looks for changes of a plan that clear its findings. Each is made in memory, and all rules are\n" +
+			"asked again over all states: a verified suggestion clears its finding and makes nothing worse. What has a\n" +
+			"blank to fill, or did not pass, is a sketch and says why.\n\n" +
+			"Without flags it names the best way for each finding. --finding N gives up to three ways for one, with\n" +
+			"diffs; --all one proposal that clears as much as can be cleared together. Nothing is written without\n" +
+			"--write, and a suggestion changes words: the wiring changes when somebody fits the parts. Give the flags\n" +
+			"that the report was made with.",
+		Example: "  ferrule suggest camper.wiring.hcl\n  ferrule suggest camper.wiring.hcl --finding 3\n" +
+			"  ferrule suggest camper.wiring.hcl --finding 3 --diff | git apply\n  ferrule suggest camper.wiring.hcl --finding 3 --choose 2 --write\n  ferrule suggest camper.wiring.hcl --all",
+		Args: exactly(1, "one plan"),
+		RunE: func(cmd *cobra.Command, args []string) error { return c.suggest(&f, args[0]) },
+		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+			return []string{"hcl"}, cobra.ShellCompDirectiveFilterFileExt
+		},
+	}
+	f.flags(cmd)
+	cmd.Flags().IntVar(&f.finding, "finding", 0, "the number of the finding in the report of the plan")
+	cmd.Flags().IntVar(&f.choose, "choose", 1, "which of the suggestions for the finding --diff and --write take")
+	cmd.Flags().BoolVar(&f.all, "all", false, "one proposal for the whole plan")
+	cmd.Flags().BoolVar(&f.diff, "diff", false, "print the diff and nothing else")
+	cmd.Flags().BoolVar(&f.write, "write", false, "write the suggestion into the plan")
+	cmd.Flags().StringVar(&f.colour, "color", "auto", "auto, always or never; auto minds NO_COLOR and what is no terminal")
+	complete(cmd, "color", "auto", "always", "never")
+	return cmd
+}
+
+// wrong says what is wrong with the flags as they are together.
+func (f *suggestFlags) wrong(path string) error {
+	switch one := f.given("finding"); {
+	case one && f.all:
+		return usagef("--finding and --all exclude each other")
+	case (f.diff || f.write) && !one && !f.all:
+		return usagef("--diff and --write need --finding N or --all")
+	case f.given("choose") && !one:
+		return usagef("--choose needs --finding N")
+	case f.write && path == files.Stdin:
+		return usagef("--write: standard input cannot be written to")
+	}
+	return oneOf("color", f.colour, "auto", "always", "never")
+}
+
+func (c *cli) suggest(f *suggestFlags, path string) error {
+	opt, err := f.options()
+	if err == nil {
+		err = f.wrong(path)
+	}
+	if err != nil {
+		return err
+	}
+	reader, err := c.reader(&f.reading, []string{path})
+	if err != nil {
+		return err
+	}
+	d, diags := suggest.New(path, reader, c.rules(), opt)
+	s := style(c.out, f.colour)
+	switch {
+	case len(diags) > 0:
+		c.status = exitUnread
+		return report.Text(c.out, &report.Run{Version: version(), Errors: withPlace(diags, path)}, s)
+	case d.Plan.Kit != nil:
+		return usagef("%s is a kit: it gets its verdicts, and suggestions, with the plans that use it", path)
+	case d.Report.Tainted():
+		c.status = exitTool
+		return report.Text(c.out, &report.Run{Version: version(), Plans: []*check.Report{d.Report}}, s)
+	case f.all:
+		return c.suggestAll(f, d, s)
+	case f.given("finding"):
+		return c.suggestOne(f, d, s)
+	}
+	return c.suggestEach(d, s)
+}
+
+// suggestEach names the best way for each finding.
+func (c *cli) suggestEach(d *suggest.Desk, s report.Style) error {
+	best := func(f *check.Finding) []suggest.Suggestion {
+		all := d.Best(f)
+		if f.Severity >= lint.Warning && (len(all) == 0 || all[0].Kind == suggest.Sketch) {
+			c.status = exitFindings
+		}
+		return all
+	}
+	return report.Survey(c.out, d, best, s)
+}
+
+func (c *cli) suggestOne(f *suggestFlags, d *suggest.Desk, s report.Style) error {
+	if f.finding < 1 || f.finding > len(d.Report.Findings) {
+		return usagef("--finding: %s has %s, not a finding %d", d.Path, findings(len(d.Report.Findings)), f.finding)
+	}
+	finding := d.Report.Findings[f.finding-1]
+	all := d.For(finding)
+	if len(all) == 0 || all[0].Kind == suggest.Sketch {
+		c.status = exitFindings
+	}
+	if !f.diff && !f.write {
+		return report.Suggestions(c.out, d, finding, all, s)
+	}
+	if f.choose < 1 || f.choose > len(all) {
+		return usagef("--choose: there are %d suggestions for finding %d, not a number %d", len(all), f.finding, f.choose)
+	}
+	x := all[f.choose-1]
+	if x.Kind == suggest.Sketch {
+		return usagef("suggestion %d for finding %d is a sketch (%s); nothing was written", f.choose, f.finding, x.Reason)
+	}
+	if f.diff {
+		_, err := io.WriteString(c.out, report.Shown(d.Diff(x), s))
+		if err != nil || !f.write {
+			return err
+		}
+	}
+	return c.put(d, x.Result)
+}
+
+func (c *cli) suggestAll(f *suggestFlags, d *suggest.Desk, s report.Style) error {
+	after, all := d.All()
+	if after.Report.Reaches(lint.Warning) {
+		c.status = exitFindings
+	}
+	var err error
+	if f.diff {
+		_, err = io.WriteString(c.out, report.Shown(d.DiffTo(after), s))
+	} else {
+		err = report.Proposal(c.out, d, after, all, s)
+	}
+	if err != nil || !f.write || len(all) == 0 {
+		return err
+	}
+	return c.put(d, after.Src)
+}
+
+// put writes a plan and says so.
+func (c *cli) put(d *suggest.Desk, text []byte) error {
+	if err := files.Replace(d.Path, d.Src, text); err != nil {
+		return usage{err}
+	}
+	c.status = exitFine
+	_, err := fmt.Fprintf(c.out, "Wrote %s. The plan is words: the wiring changes when the parts are fitted.\n", term.Clean(d.Path))
+	return err
+}

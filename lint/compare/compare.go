@@ -1,0 +1,150 @@
+package compare
+
+import (
+	"math"
+
+	"ferrule/lint"
+	"ferrule/lint/check"
+	"ferrule/lint/derive"
+	"ferrule/schema"
+)
+
+// Difference is what one plan has over another.
+type Difference struct {
+	Old, New       *check.Report
+	Worse          []Change // violated, and it was not, or not as grave
+	Unproven       []Change // held before, or was not asked, and cannot be proven now
+	Better         []Change // gone, or less grave
+	Same           []Change // as grave as before; Numbers say what moved
+	Moved          []Change // holds before and after, with numbers that moved
+	Added, Removed []string // addresses of parts
+}
+
+// Change is a question with its answers in both plans. An answer without an outcome was not asked.
+type Change struct {
+	Question
+	Before, After Answer
+	Counts        lint.Severity // what the graver of the two counts as; 0 where both hold
+	Numbers       []Pair        // that moved
+}
+
+// Pair is a number that both verdicts rest on.
+type Pair struct {
+	Name          string
+	Before, After derive.Number
+}
+
+// Between compares the reports on two plans, made by the same rules.
+func Between(oldPlan, newPlan *schema.Plan, old, new *check.Report, rules []*lint.Rule) *Difference {
+	d := &Difference{Old: old, New: new}
+	d.Added, d.Removed = without(newPlan, oldPlan), without(oldPlan, newPlan)
+	by := map[string]*lint.Rule{}
+	for _, r := range check.Asked(rules) {
+		by[r.ID] = r
+	}
+	was, is := Of(old), Of(new)
+	for _, q := range all(was, is) {
+		c := Change{Question: q, Before: was.of(q), After: is.of(q)}
+		c.Numbers = moved(c.Before.Numbers, c.After.Numbers)
+		c.Counts = max(counts(by[q.Rule], c.Before), counts(by[q.Rule], c.After))
+		d.sort(c)
+	}
+	return d
+}
+
+// of is the answer to a question; where a rule found several things on the part in the other plan and
+// none here, that of the part as a whole.
+func (a Answers) of(q Question) Answer {
+	if x, ok := a[q]; ok {
+		return x
+	}
+	if x := a[Question{q.Rule, q.Subject, ""}]; x.Outcome == lint.Holds {
+		return x
+	}
+	return Answer{}
+}
+
+// sort puts a change where it belongs.
+func (d *Difference) sort(c Change) {
+	stood, stands := grade(c.Before.Verdict) > 0, grade(c.After.Verdict) > 0
+	switch {
+	case worse(c.After, c.Before) && c.After.Outcome == lint.NotProven && !stood:
+		d.Unproven = append(d.Unproven, c)
+	case worse(c.After, c.Before):
+		d.Worse = append(d.Worse, c)
+	case worse(c.Before, c.After):
+		d.Better = append(d.Better, c)
+	case stands:
+		d.Same = append(d.Same, c)
+	case len(c.Numbers) > 0:
+		d.Moved = append(d.Moved, c)
+	}
+}
+
+func counts(r *lint.Rule, a Answer) lint.Severity {
+	if r == nil || grade(a.Verdict) == 0 {
+		return 0
+	}
+	return r.CountsAs(a.Verdict)
+}
+
+// all lists the questions of both, by the graver answer.
+func all(was, is Answers) []Question {
+	both := Answers{}
+	for _, a := range []Answers{was, is} {
+		for q, x := range a {
+			if old, ok := both[q]; !ok || grade(x.Verdict) > grade(old.Verdict) {
+				both[q] = x
+			}
+		}
+	}
+	var out []Question
+	for q := range both {
+		out = append(out, q)
+	}
+	both.order(out)
+	return out
+}
+
+// slack is how far apart two figures may be and still be the same: what is left of solving in another
+// order.
+const slack = 1e-6
+
+// moved pairs the numbers of one name and unit in two verdicts, where they differ.
+func moved(before, after []derive.Number) []Pair {
+	var out []Pair
+	for _, b := range before {
+		for _, a := range after {
+			if a.Name == b.Name && a.Unit == b.Unit {
+				if math.Abs(a.Value-b.Value) > slack*max(math.Abs(a.Value), math.Abs(b.Value)) {
+					out = append(out, Pair{b.Name, b, a})
+				}
+				break
+			}
+		}
+	}
+	return out
+}
+
+// without lists the parts of a plan that another has not.
+func without(plan, other *schema.Plan) []string {
+	var out []string
+	for _, b := range plan.Blocks() {
+		if h := b.Header(); other.Block(h.Addr) == nil {
+			out = append(out, h.Addr)
+		}
+	}
+	return out
+}
+
+// Reaches says whether anything is worse, or no longer proven, that counts as a word or a higher one.
+func (d *Difference) Reaches(w lint.Severity) bool {
+	for _, list := range [][]Change{d.Worse, d.Unproven} {
+		for _, c := range list {
+			if c.Counts >= w {
+				return true
+			}
+		}
+	}
+	return false
+}

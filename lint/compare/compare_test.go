@@ -1,0 +1,133 @@
+package compare
+
+import (
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/hashicorp/hcl/v2"
+
+	"ferrule/lint"
+	"ferrule/lint/check"
+	"ferrule/lint/derive"
+	"ferrule/schema"
+)
+
+// judged is a rule that reads its verdicts on fuses from their notes: "violated danger", "holds", "".
+func judged(p *lint.Pass) []lint.Verdict {
+	var out []lint.Verdict
+	for _, f := range p.Plan.Fuses {
+		how, word, _ := strings.Cut(f.Notes.Value, " ")
+		v := lint.Verdict{Subject: f, Message: f.Name + " is " + how}
+		switch how {
+		case "holds":
+			v.Outcome = lint.Holds
+		case "violated":
+			v.Outcome = lint.Violated
+		case "unproven":
+			v.Outcome = lint.NotProven
+		default:
+			continue
+		}
+		v.Word, _ = lint.ParseSeverity(word)
+		v.Numbers = []derive.Number{derive.Read("rating", "In", f.Rating.Value, "A", f.Addr, "rating", f.Rating.Range)}
+		out = append(out, v)
+	}
+	return out
+}
+
+var rule = &lint.Rule{ID: "x/judged", Words: []lint.Severity{lint.Danger}, Run: judged}
+
+func difference(t *testing.T, old, new string) *Difference {
+	t.Helper()
+	var plans [2]*schema.Plan
+	var reports [2]*check.Report
+	for i, fuses := range []string{old, new} {
+		src := "system \"tern\" {}\n"
+		for line := range strings.Lines(fuses) {
+			name, rest, _ := strings.Cut(strings.TrimSpace(line), ": ")
+			rating, notes, _ := strings.Cut(rest, " A ")
+			src += "fuse \"" + name + "\" {\n  rating = \"" + rating + " A\"\n  notes = \"" + notes + "\"\n}\n"
+		}
+		plan, diags := schema.Decode("tern.wiring.hcl", []byte(src), nil)
+		if diags.HasErrors() {
+			t.Fatal(diags, src)
+		}
+		plans[i] = plan
+		reports[i] = check.Run(plan, []*lint.Rule{rule}, check.Options{Today: time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC)})
+	}
+	return Between(plans[0], plans[1], reports[0], reports[1], []*lint.Rule{rule})
+}
+
+func told(list []Change) string {
+	var out []string
+	for _, c := range list {
+		s := strings.TrimPrefix(c.Subject, "fuse.") + " " + c.Counts.String()
+		for _, n := range c.Numbers {
+			s += " " + n.Before.Text() + ">" + n.After.Text()
+		}
+		out = append(out, s)
+	}
+	return strings.Join(out, ", ")
+}
+
+func TestBetween(t *testing.T) {
+	d := difference(t,
+		"a: 10 A holds\nb: 10 A holds\nc: 10 A violated danger\nd: 10 A violated warning\ne: 10 A unproven caution\nf: 10 A violated notice\ng: 10 A holds\nh: 10 A violated danger\ni: 10 A holds\nj: 1 A violated danger",
+		"a: 20 A violated danger\nb: 10 A unproven danger\nc: 5 A holds\nd: 10 A violated danger\ne: 10 A violated caution\nf: 12 A violated notice\ng: 11 A holds\nh: 10 A unproven warning\ni: 10 A holds\nk: 1 A violated warning\nl: 1 A unproven notice")
+	for _, c := range []struct{ what, got, want string }{
+		{"worse", told(d.Worse), "a danger 10 A>20 A, d danger, k warning, e caution"},
+		{"unproven", told(d.Unproven), "b warning, l notice"},
+		{"better", told(d.Better), "c danger 10 A>5 A, h danger, j danger"},
+		{"same", told(d.Same), "f notice 10 A>12 A"},
+		{"moved", told(d.Moved), "g  10 A>11 A"},
+		{"added", strings.Join(d.Added, " "), "fuse.k fuse.l"},
+		{"removed", strings.Join(d.Removed, " "), "fuse.j"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%s: %q, want %q", c.what, c.got, c.want)
+		}
+	}
+	if !d.Reaches(lint.Danger) || difference(t, "a: 1 A violated danger", "a: 1 A violated danger").Reaches(lint.Notice) {
+		t.Error("what is worse reaches danger; what is the same reaches nothing")
+	}
+	if d := difference(t, "a: 1 A holds", "a: 1 A unproven danger"); d.Reaches(lint.Danger) || !d.Reaches(lint.Warning) {
+		t.Error("not proven counts a step under its word")
+	}
+}
+
+// What is violated before and after is worse where it is further beyond its limit, whichever side that is.
+func TestFurtherBeyond(t *testing.T) {
+	answer := func(limit, value float64, unit string) Answer {
+		read := func(x float64, unit string) derive.Number {
+			return derive.Read("x", "x", x, unit, "fuse.a", "rating", hcl.Range{})
+		}
+		return Answer{Verdict: lint.Verdict{Outcome: lint.Violated, Word: lint.Warning, Numbers: []derive.Number{read(1, "V"), read(limit, "A"), read(value, unit)}}, Times: 1}
+	}
+	for _, c := range []struct {
+		name    string
+		new     Answer
+		further bool
+	}{
+		{"more over it", answer(20, 40, "A"), true}, {"less over it", answer(20, 25, "A"), false}, {"the same", answer(20, 30, "A"), false},
+		{"the limit fell", answer(15, 30, "A"), true}, {"a hair", answer(20, 30.1, "A"), false}, {"another kind", answer(20, 400, "V"), false},
+		{"unlimited", answer(20, math.Inf(1), "A"), false},
+	} {
+		if got := worse(c.new, answer(20, 30, "A")); got != c.further {
+			t.Errorf("%s: %v", c.name, got)
+		}
+	}
+	if !worse(answer(20, 5, "A"), answer(20, 10, "A")) {
+		t.Error("further under it is worse too")
+	}
+}
+
+// The way back has what is worse and what is better the other way round.
+func TestBetweenIsItsOwnOpposite(t *testing.T) {
+	a, b := "a: 10 A holds\nb: 10 A violated danger\nc: 3 A unproven notice", "a: 20 A violated danger\nb: 10 A holds\nc: 3 A holds"
+	there, back := difference(t, a, b), difference(t, b, a)
+	if len(there.Worse) != 1 || len(back.Better) != 1 || len(there.Better) != len(back.Worse)+len(back.Unproven) {
+		t.Errorf("%+v\n%+v", there, back)
+	}
+}

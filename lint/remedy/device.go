@@ -1,0 +1,136 @@
+package remedy
+
+import (
+	"strings"
+
+	"ferrule/lint"
+	"ferrule/lint/tables"
+	"ferrule/schema"
+	"ferrule/schema/quantity"
+)
+
+// SmallerDevice offers the standard ratings under that of the device, the largest first.
+func SmallerDevice(p *lint.Pass, v lint.Verdict) []lint.Proposal {
+	var out []lint.Proposal
+	for _, f := range head(about[*schema.Fuse](p, v)) {
+		if f.Rating.Set {
+			for _, r := range below(f.Rating.Value) {
+				out = append(out, rated(f, r))
+			}
+		}
+	}
+	return out
+}
+
+// LargerDevice offers the standard ratings over that of the device, the smallest first.
+func LargerDevice(p *lint.Pass, v lint.Verdict) []lint.Proposal {
+	var out []lint.Proposal
+	for _, f := range head(about[*schema.Fuse](p, v)) {
+		if f.Rating.Set {
+			for _, r := range above(f.Rating.Value) {
+				out = append(out, rated(f, r))
+			}
+		}
+	}
+	return out
+}
+
+func rated(f *schema.Fuse, r tables.Value) lint.Proposal {
+	changes := []lint.Change{lint.Set(f.Addr, "rating", text(r.V, "A"))}
+	return lint.Proposal{
+		Do:      sentence("Fit %s as a device of %s.", lint.Quote(f), quantity.Format(r.V, quantity.Current)),
+		Changes: append(changes, relabelled(f, r.V)...),
+		Sources: []string{"standard rating: " + r.Cite.String()},
+	}
+}
+
+// relabelled changes a label that says the old rating: a label that says another one invites the wrong
+// spare.
+func relabelled(f *schema.Fuse, amps float64) []lint.Change {
+	old, new := f.Rating.String(), quantity.Format(amps, quantity.Current)
+	if !own(&f.Head, f.Label.Attr) || strings.Count(f.Label.Value, old) != 1 || strings.ContainsAny(f.Label.Value, "\"\\${}%\n") {
+		return nil
+	}
+	return []lint.Change{lint.Set(f.Addr, "label", `"`+strings.Replace(f.Label.Value, old, new, 1)+`"`)}
+}
+
+// stronger are the kinds of device that are offered for more volts or a larger fault, the commoner first.
+// Smaller terminal fuses than 30 A are not made.
+var stronger = []struct {
+	kind  string
+	least float64 // A
+}{{"terminal", 30}, {"class-t", 0}}
+
+// StrongerDevice offers devices of the same rating and of a kind that opens more.
+func StrongerDevice(p *lint.Pass, v lint.Verdict) []lint.Proposal {
+	var out []lint.Proposal
+	for _, f := range head(about[*schema.Fuse](p, v)) {
+		for _, s := range stronger {
+			volts, amps, known := tables.FuseKind(s.kind)
+			if !known || alternating(p, f.Addr) || f.Rating.Set && f.Rating.Value < s.least {
+				continue
+			}
+			out = append(out, lint.Proposal{
+				Do: sentence("Fit %s as a %s fuse of the same rating, made for %s dc and %s.", lint.Quote(f), s.kind,
+					quantity.Format(volts.V, quantity.Voltage), quantity.Format(amps.V, quantity.Current)),
+				Changes: []lint.Change{
+					lint.Set(f.Addr, "kind", `"`+s.kind+`"`), lint.Set(f.Addr, "voltage_rating", text(volts.V, "V dc")), lint.Set(f.Addr, "interrupting", interrupting(amps.V)),
+					lint.Unset(f.Addr, "reset"), lint.Unset(f.Addr, "polarized"), lint.Unset(f.Addr, "curve"), lint.Unset(f.Addr, "series_rated_with"),
+				},
+				Sources: []string{"voltage of the kind: " + volts.Cite.String(), "interrupting rating of the kind: " + amps.Cite.String()},
+				Part:    sentence("Read both ratings on %s before it is fitted; its holder has to change with it.", lint.Quote(f)),
+			})
+		}
+	}
+	return out
+}
+
+func interrupting(amps float64) string {
+	if amps >= 1000 {
+		return text(amps/1000, "kA")
+	}
+	return text(amps, "A")
+}
+
+// alternating says whether any node of a part is of alternating current.
+func alternating(p *lint.Pass, addr string) bool {
+	for _, n := range p.Net.Nodes {
+		if n.Addr == addr && n.AC {
+			return true
+		}
+	}
+	return false
+}
+
+// ListedTogether offers what only a maker can say: that the device may be used behind a stronger one.
+func ListedTogether(p *lint.Pass, v lint.Verdict) []lint.Proposal {
+	fuses := about[*schema.Fuse](p, v)
+	if len(fuses) < 2 {
+		return nil
+	}
+	f, ahead := fuses[0], fuses[len(fuses)-1]
+	for _, x := range fuses[1:] {
+		if x.Interrupting.Value > ahead.Interrupting.Value {
+			ahead = x
+		}
+	}
+	return []lint.Proposal{{
+		Do:      sentence("Rely on %s, ahead of %s, if their makers list them as series rated.", lint.Quote(ahead), lint.Quote(f)),
+		Changes: []lint.Change{lint.Set(f.Addr, "series_rated_with", ahead.Addr)},
+		Open:    "whether the makers list the two together is theirs to say",
+	}}
+}
+
+// ResetByHand offers a breaker that stays open.
+func ResetByHand(p *lint.Pass, v lint.Verdict) []lint.Proposal {
+	var out []lint.Proposal
+	for _, f := range head(about[*schema.Fuse](p, v)) {
+		out = append(out, lint.Proposal{
+			Do:      sentence("Fit %s as a breaker that is reset by hand.", lint.Quote(f)),
+			Changes: []lint.Change{lint.Set(f.Addr, "reset", `"manual"`)},
+			Part:    "The breaker's sheet has to say that it stays open.",
+			Sources: []string{practice},
+		})
+	}
+	return out
+}

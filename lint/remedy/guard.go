@@ -1,0 +1,214 @@
+package remedy
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"ferrule/lint"
+	"ferrule/lint/tables"
+	"ferrule/schema"
+	"ferrule/schema/quantity"
+)
+
+// DeviceAtFeed offers a device where a wire begins at a converter that can push into it.
+func DeviceAtFeed(p *lint.Pass, v lint.Verdict) []lint.Proposal {
+	var out []lint.Proposal
+	for _, c := range head(about[*schema.Conductor](p, v)) {
+		for _, e := range ends(c) {
+			if len(v.Path) == 0 || place(e.at) != v.Path[0] || composed(c) {
+				continue
+			}
+			for _, a := range below(min(roughly(c), 100)) {
+				out = append(out, guarded(p, c, e, a))
+			}
+		}
+	}
+	return out
+}
+
+// composed says whether a wire is part of a branch or a kit: its ends are not its own to move.
+func composed(c *schema.Conductor) bool { return c.Addr != "conductor."+c.Name }
+
+// guarded puts a device into a wire near one of its ends.
+func guarded(p *lint.Pass, c *schema.Conductor, e end, a tables.Value) lint.Proposal {
+	name := fresh(p, "fuse", bare(c.Addr)+"_guard")
+	lead := fresh(p, "conductor", bare(c.Addr)+"_guard")
+	d := classT()
+	block := "fuse \"" + name + "\" {\n" + attrs("  ", [2]string{"kind", `"` + d.kind + `"`}, [2]string{"rating", text(a.V, "A")},
+		[2]string{"voltage_rating", d.volts}, [2]string{"interrupting", d.amps}, [2]string{"compartment", compartment(p, e.at)}) + "}\n"
+	return lint.Proposal{
+		Do: sentence("Put a device of %s into %s, %s from %s.", current(a.V), lint.Quote(c),
+			quantity.Format(shortRun, quantity.Length), lint.Quote(p.Plan.Block(e.at.Addr))),
+		Changes: []lint.Change{
+			lint.Set(c.Addr, e.attr, "fuse."+name+".load"),
+			{At: c.Addr, Block: block},
+			{At: c.Addr, Block: wire(lead, place(e.at), "fuse."+name+".line", c)},
+		},
+		Sources: []string{"standard rating: " + a.Cite.String(), d.from},
+		Part:    "Read its ratings before it is fitted.",
+	}
+}
+
+// Disconnect offers a switch behind the device that sits on a battery, for the wire that goes on from there,
+// and in each wire between two buses, so that what must never go dark can stay ahead of it.
+func Disconnect(p *lint.Pass, v lint.Verdict) []lint.Proposal {
+	main := mainOf(p, v.Subject.Header().Addr)
+	if main == nil {
+		return nil
+	}
+	up := above(main.Rating.Value - 1)
+	var out []lint.Proposal
+	for _, c := range p.Plan.Conductors {
+		if composed(c) || len(up) == 0 || c.Polarity.Set && c.Polarity.Value != "pair" {
+			continue
+		}
+		_, from := schema.Lookup[*schema.Bus](p.Plan, c.From.Addr)
+		_, to := schema.Lookup[*schema.Bus](p.Plan, c.To.Addr)
+		for i, e := range ends(c) {
+			if e.at.Addr == main.Addr && e.at.Terminal == "load" || i == 0 && from && to && !alternating(p, c.From.Addr) {
+				out = append(out, switched(p, c, e, up[0]))
+			}
+		}
+	}
+	slices.SortFunc(out, func(a, b lint.Proposal) int { return strings.Compare(a.Changes[0].At, b.Changes[0].At) })
+	return out
+}
+
+// mainOf is the largest device that sits on a part, nil where none with a rating does.
+func mainOf(p *lint.Pass, addr string) *schema.Fuse {
+	var out *schema.Fuse
+	for _, f := range p.Plan.Fuses {
+		if f.On.Addr == addr && f.Rating.Set && (out == nil || f.Rating.Value > out.Rating.Value) {
+			out = f
+		}
+	}
+	return out
+}
+
+// switched puts a hand switch into a wire near one of its ends.
+func switched(p *lint.Pass, c *schema.Conductor, e end, a tables.Value) lint.Proposal {
+	name := fresh(p, "switch", bare(c.Addr)+"_off")
+	lead := fresh(p, "conductor", bare(c.Addr)+"_off")
+	block := "switch \"" + name + "\" {\n" + attrs("  ", [2]string{"kind", `"disconnect"`}, [2]string{"terminals", `["battery", "panel"]`}, [2]string{"rating", text(a.V, "A")},
+		[2]string{"voltage_rating", `"48 V dc"`}, [2]string{"poles", "1"}, [2]string{"compartment", compartment(p, e.at)}) +
+		"\n  position \"off\" {}\n  position \"on\" { joins = [[\"battery\", \"panel\"]] }\n}\n"
+	return lint.Proposal{
+		Do:      sentence("Put a switch for %s into %s, %s behind %s.", current(a.V), lint.Quote(c), quantity.Format(shortRun, quantity.Length), lint.Quote(p.Plan.Block(e.at.Addr))),
+		Changes: []lint.Change{lint.Set(c.Addr, e.attr, "switch."+name+".panel"), {At: c.Addr, Block: block}, {At: c.Addr, Block: wire(lead, place(e.at), "switch."+name+".battery", c)}},
+		Sources: []string{"steps of ratings and voltage of battery switches: " + practice},
+		Part:    "Within reach of somebody aboard, and rated for direct current. What must never go dark stays ahead of it.",
+	}
+}
+
+// DeviceAtSource offers a device right on the battery or bus that a run begins at, the smallest that lets
+// the rest be as it was first.
+func DeviceAtSource(p *lint.Pass, v lint.Verdict) []lint.Proposal {
+	if len(v.Path) == 0 {
+		return nil
+	}
+	var out []lint.Proposal
+	for _, c := range p.Plan.Conductors {
+		for _, e := range ends(c) {
+			if place(e.at) != v.Path[0] || composed(c) || e.at.Pole != schema.WholePair || !holds(p, e.at) {
+				continue
+			}
+			for _, a := range below(roughly(c)) {
+				out = append(out, onSource(p, c, e, a))
+			}
+		}
+	}
+	return out
+}
+
+// DeviceAhead offers a device of its own for each wire that the verdict is about, right on the bus or battery
+// that it begins at.
+func DeviceAhead(p *lint.Pass, v lint.Verdict) []lint.Proposal {
+	var out []lint.Proposal
+	for _, c := range about[*schema.Conductor](p, v) {
+		for _, e := range ends(c) {
+			if composed(c) || e.at.Pole == schema.Neg || !holds(p, e.at) {
+				continue
+			}
+			for _, a := range below(roughly(c)) {
+				out = append(out, onSource(p, c, e, a))
+			}
+		}
+	}
+	return out
+}
+
+// roughly is a current in A above which no device guards a wire in any practice: half as much again as the
+// table has for it. Where the table has nothing, no current is.
+func roughly(c *schema.Conductor) float64 {
+	insulation := c.Insulation.Value
+	if !c.Insulation.Set {
+		insulation = 60
+	}
+	iz, _, _, ok := tables.Ampacity(c.Size.Size, insulation)
+	if !c.Size.Set || !ok {
+		return math.Inf(1)
+	}
+	return 1.5*iz.V*float64(c.Parallel.Or(1)) + 1
+}
+
+// holds says whether a device can sit right on a part.
+func holds(p *lint.Pass, at schema.Ref) bool {
+	switch p.Plan.Block(at.Addr).(type) {
+	case *schema.Source, *schema.Bus:
+		return true
+	}
+	return false
+}
+
+// device is a fuse that is put in: its kind and the figures of the kind.
+type device struct {
+	kind, volts, amps, from string
+}
+
+func classT() device {
+	volts, amps, _ := tables.FuseKind("class-t")
+	return device{"class-t", text(volts.V, "V dc"), interrupting(amps.V), "voltage and interrupting rating of the kind: " + volts.Cite.String()}
+}
+
+// forStrings is the fuse that is usual for strings of modules.
+var forStrings = device{"cartridge", `"1000 V dc"`, `"20 kA"`, "usual figures of fuses for strings of modules: " + practice}
+
+func onSource(p *lint.Pass, c *schema.Conductor, e end, a tables.Value) lint.Proposal {
+	return seat(p, c, e, a, classT())
+}
+
+func stringFuse(p *lint.Pass, c *schema.Conductor, e end, a tables.Value) lint.Proposal {
+	return seat(p, c, e, a, forStrings)
+}
+
+// seat puts a device right on the part that a wire begins at.
+func seat(p *lint.Pass, c *schema.Conductor, e end, a tables.Value, d device) lint.Proposal {
+	name := fresh(p, "fuse", bare(c.Addr)+"_main")
+	where := p.Plan.Block(e.at.Addr)
+	block := "fuse \"" + name + "\" {\n" + attrs("  ", [2]string{"kind", `"` + d.kind + `"`}, [2]string{"rating", text(a.V, "A")},
+		[2]string{"voltage_rating", d.volts}, [2]string{"interrupting", d.amps}, [2]string{"on", place(e.at) + pole(e.at)},
+		[2]string{"part_of", partOf(where)}, [2]string{"compartment", compartment(p, e.at)}) + "}\n"
+	return lint.Proposal{
+		Do:      sentence("Put a device of %s right on %s, ahead of %s.", current(a.V), lint.Quote(where), lint.Quote(c)),
+		Changes: []lint.Change{lint.Set(c.Addr, e.attr, "fuse."+name+".load"+pole(e.at)), {At: c.Addr, Block: block}},
+		Sources: []string{"standard rating: " + a.Cite.String(), d.from},
+		Part:    "Read its ratings before it is fitted.",
+	}
+}
+
+// pole is the node of a terminal that a reference names, as a plan writes it behind the terminal.
+func pole(r schema.Ref) string {
+	if r.Pole == schema.WholePair {
+		return ""
+	}
+	return "." + r.Pole.String()
+}
+
+// partOf is what a new part at a source lifts out with.
+func partOf(b schema.Block) string {
+	if s, ok := b.(*schema.Source); ok && s.Removable.True() {
+		return s.Addr
+	}
+	return b.Header().PartOf.Addr
+}

@@ -1,0 +1,162 @@
+package remedy
+
+import (
+	"fmt"
+	"os"
+	"reflect"
+	"runtime"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"ferrule/lint"
+	"ferrule/lint/explore"
+	"ferrule/lint/network"
+	"ferrule/lint/tables"
+	"ferrule/schema"
+	"ferrule/schema/quantity"
+)
+
+// pass reads the plan that the tests propose changes of.
+func pass(t *testing.T) *lint.Pass {
+	t.Helper()
+	src, err := os.ReadFile("testdata/dunnock.wiring.hcl")
+	if err != nil {
+		t.Fatal(err)
+	}
+	plan, diags := schema.Decode("dunnock.wiring.hcl", src, nil)
+	if diags.HasErrors() {
+		t.Fatal(diags)
+	}
+	n, diags := network.Build(plan)
+	if diags.HasErrors() {
+		t.Fatal(diags)
+	}
+	return lint.NewPass(n, explore.New(n, 0), lint.Guesses{}, time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC))
+}
+
+// proposed are the proposals of an offer, one line each: what to do, then the changes.
+func proposed(p *lint.Pass, o lint.Offer, v lint.Verdict) string {
+	var out []string
+	for _, x := range o(p, v) {
+		s := x.Do
+		for _, c := range x.Changes {
+			switch {
+			case c.Drop:
+				s += fmt.Sprintf(" [%s %s gone]", c.At, c.In)
+			case c.Block != "":
+				s += fmt.Sprintf(" [behind %s: %s]", c.At, strings.Join(strings.Fields(c.Block), " "))
+			case c.Value == "":
+				s += fmt.Sprintf(" [%s %s out]", c.At, c.Attr)
+			default:
+				s += fmt.Sprintf(" [%s %s %s=%s]", c.At, c.In, c.Attr, c.Value)
+			}
+		}
+		out = append(out, strings.ReplaceAll(s, "  ", " "))
+	}
+	return strings.Join(out, "\n")
+}
+
+func TestOffers(t *testing.T) {
+	p := pass(t)
+	at := func(addr string, more ...string) lint.Verdict {
+		return lint.Verdict{Subject: p.Plan.Block(addr), Related: more}
+	}
+	way := lint.Verdict{Subject: p.Plan.Block("source.pack"), Related: []string{"source.start"},
+		Path: []string{"source.pack", "fuse.pack.line", "fuse.pack.load", "switch.join.house", "switch.join.start", "source.start"}}
+	for _, c := range []struct {
+		name  string
+		offer lint.Offer
+		v     lint.Verdict
+		lines int
+		first string // the first line
+	}{
+		{"smaller", SmallerDevice, at("branch.lamp.fuse"), 5, `Fit "Lamp, 10 A" as a device of 7.5 A. [branch.lamp.fuse rating="7.5 A"] [branch.lamp.fuse label="Lamp, 7.5 A"]`},
+		{"larger", LargerDevice, at("branch.lamp.fuse"), 6, `Fit "Lamp, 10 A" as a device of 15 A. [branch.lamp.fuse rating="15 A"] [branch.lamp.fuse label="Lamp, 15 A"]`},
+		{"none without a rating", SmallerDevice, at("fuse.bare"), 0, ""},
+		{"thicker", ThickerWire, at("conductor.feed"), 6, `Lay "feed" in 6 AWG. [conductor.feed size="6 AWG"]`},
+		{"thicker by the path", ThickerWire, way, 18, `Lay "house_side" in 6 AWG. [conductor.house_side size="6 AWG"]`},
+		{"insulation", BetterInsulation, at("conductor.feed"), 2, `Lay "feed" with insulation for 105 C. [conductor.feed insulation="105 C"]`},
+		{"stronger", StrongerDevice, at("branch.lamp.fuse"), 1, `Fit "Lamp, 10 A" as a class-t fuse of the same rating, made for 125 V dc and 20 kA. ` +
+			`[branch.lamp.fuse kind="class-t"] [branch.lamp.fuse voltage_rating="125 V dc"] [branch.lamp.fuse interrupting="20 kA"] [branch.lamp.fuse reset out] [branch.lamp.fuse polarized out] [branch.lamp.fuse curve out] [branch.lamp.fuse series_rated_with out]`},
+		{"not for mains", StrongerDevice, at("fuse.shore"), 0, ""},
+		{"not reverse", BlocksReverse, at("converter.tracker"), 1, `Fit "tracker" as one through which nothing runs from output to input. [converter.tracker blocks_reverse=true]`},
+		{"fewer", FewerInSeries, at("converter.tracker", "source.roof"), 2, `Put one module fewer in series in "roof": 3. [source.roof series=3]`},
+		{"higher input", HigherInput, at("converter.tracker"), 3, `Fit "tracker" as a controller that takes 100 V. [converter.tracker input voltage_max="100 V"]`},
+		{"smaller output", SmallerOutput, at("source.pack", "converter.tracker"), 6, `Limit the output of "tracker" to 10 A. [converter.tracker output current_max="10 A"]`},
+		{"rating", HigherRating, at("switch.off"), 6, `Fit "off" as one for 110 A. [switch.off rating="110 A"]`},
+		{"a tow plug has its limit", HigherRating, at("connector.tow"), 2, `Fit "tow" as one for 25 A. [connector.tow rating="25 A"]`},
+		{"own battery", OwnBattery, at("branch.alarm.load.alarm"), 1, `Fit "alarm" as one with a battery of its own. [branch.alarm.load.alarm own_battery=true]`},
+		{"own battery, for alarms", OwnBattery, at("branch.lamp.load.lamp"), 0, ""},
+		{"other feed", OtherFeed, at("branch.alarm.load.alarm"), 15, `Feed "alarm" from "post". [branch.alarm from=bus.post]`},
+		{"other end", OtherEnd, at("switch.off", "converter.tracker"), 15, `Feed "tracker_out" from "post". [fuse.tracker_out on=bus.post]`},
+		{"without a position", WithoutPosition, lint.Verdict{Subject: p.Plan.Block("source.start"), State: []lint.Position{{Addr: "switch.three", Position: "a>b (overlap)"}}}, 2,
+			`Give up position "a" of "three". [switch.three terminals=["b", "bar"]] [switch.three position a gone]`},
+		{"another family", OtherStyle, at("connector.tow"), 1, `Fit both halves of "tow" in a family of their own, that mates with nothing else aboard. [connector.tow style="seven, family 2"]`},
+		{"the other side", Shrouded, at("connector.tow"), 2, `Fit "tow" as one whose shrouded half is on the live side. [connector.tow exposed="free"]`},
+		{"a device on the post", DeviceAhead, at("conductor.feed"), 19, `Put a device of 100 A right on "post", ahead of "feed". [conductor.feed from=fuse.feed_main.load] ` +
+			`[behind conductor.feed: fuse "feed_main" { kind = "class-t" rating = "100 A" voltage_rating = "125 V dc" interrupting = "20 kA" on = bus.post compartment = compartment.box }]`},
+		{"one way between", OneWayBetween, way, 6, `Put a one-way converter that limits its output to 30 A into "house_side", 300 mm from where the wire now ends. [conductor.house_side to=converter.house_side_limit.out] ` +
+			`[behind conductor.house_side: converter "house_side_limit" { kind = "dc-dc" rated = "440 W" efficiency = 0.9 isolated = true blocks_reverse = true limits_current = true needs_battery = false cold_charge_cutoff = true trigger = "13.3 V" charges = [source.pack] ` +
+			`input { voltage_min = "11 V" voltage_max = "16 V" current_max = "44 A" accepts = ["dc"] } output { voltage = "14.4 V" current_max = "30 A" profile = "lifepo4" float = "13.5 V" } }] ` +
+			`[behind conductor.house_side: conductor "house_side_limit_out" { from = converter.house_side_limit.in to = switch.join.house size = "8 AWG" length = "0.3 m" }]`},
+	} {
+		got := proposed(p, c.offer, c.v)
+		lines := strings.Split(got, "\n")
+		if got == "" {
+			lines = nil
+		}
+		if len(lines) != c.lines || c.lines > 0 && lines[0] != c.first {
+			t.Errorf("%s: %d lines, want %d\n%s\nwant first\n%s", c.name, len(lines), c.lines, got, c.first)
+		}
+	}
+}
+
+// every is each offer of the room, told by its name.
+var every = []lint.Offer{
+	SmallerDevice, LargerDevice, StrongerDevice, ListedTogether, ThickerWire, BetterInsulation, OwnReturn, BlocksReverse, Isolated, IsolatedNear,
+	ColdStopsCharger, ColdStopsBattery, FewerInSeries, HigherInput, SmallerOutput, SmallerInput, HigherRating, BreaksFirst, OwnBattery, OtherFeed,
+	OtherEnd, OneWayBetween, IgnitionBetween, DeviceAtFeed, DeviceAtSource, DeviceAhead, SmallBattery, WithoutPosition, OtherStyle, Keyed, LoadBreak,
+	Shrouded, NotPolarized, MeantForDC, OneMore, DropWaiver, StringDevice, NoBatteryNeeded, Disconnect,
+}
+
+// TestEveryOfferOnEveryPart asks every offer about every part: none crashes, each says what to do and where its
+// figures are from, sizes and ratings are those of the tables, and the same question gets the same answer.
+func TestEveryOfferOnEveryPart(t *testing.T) {
+	p := pass(t)
+	for _, o := range every {
+		name := runtime.FuncForPC(reflect.ValueOf(o).Pointer()).Name()
+		for _, b := range p.Plan.Blocks() {
+			for _, path := range [][]string{nil, {"source.pack", "fuse.pack.line"}, {"converter.tracker.out", "fuse.tracker_out.load"}, {"nothing.here"}} {
+				v := lint.Verdict{Subject: b, Path: path, Related: []string{"source.start", "gone.away"}, State: []lint.Position{{Addr: "switch.join", Position: "on"}, {Addr: "after", Position: "x"}}}
+				if a, b := proposed(p, o, v), proposed(p, o, v); a != b {
+					t.Fatalf("%s answers in two ways:\n%s\n%s", name, a, b)
+				}
+				for _, x := range o(p, v) {
+					sound(t, name, x)
+				}
+			}
+		}
+	}
+}
+
+func sound(t *testing.T, name string, x lint.Proposal) {
+	t.Helper()
+	if !strings.HasSuffix(x.Do, ".") || len(x.Changes) == 0 {
+		t.Errorf("%s says %q and changes %d things", name, x.Do, len(x.Changes))
+	}
+	for _, c := range x.Changes {
+		if c.Attr == "rating" && !slices.ContainsFunc(tables.StandardRatings(), func(a float64) bool { return text(a, "A") == c.Value }) {
+			t.Errorf("%s: %s is no standard rating", name, c.Value)
+		}
+		if c.Attr == "size" {
+			if _, err := quantity.ParseSize(strings.Trim(c.Value, `"`)); err != nil {
+				t.Errorf("%s: %v", name, err)
+			}
+		}
+		if (c.Attr == "rating" || c.Attr == "size" || c.Block != "") && len(x.Sources) == 0 {
+			t.Errorf("%s: %q does not say whose figures it uses", name, x.Do)
+		}
+	}
+}

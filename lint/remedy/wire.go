@@ -1,0 +1,157 @@
+package remedy
+
+import (
+	"slices"
+	"strings"
+
+	"ferrule/lint"
+	"ferrule/lint/tables"
+	"ferrule/schema"
+	"ferrule/schema/quantity"
+)
+
+// ThickerWire offers the next sizes of each wire that the verdict is about, and of all of them together.
+func ThickerWire(p *lint.Pass, v lint.Verdict) []lint.Proposal {
+	wires := about[*schema.Conductor](p, v)
+	if len(wires) == 0 {
+		wires = along(p, v.Path)
+	}
+	var out []lint.Proposal
+	for n := range most {
+		var all lint.Proposal
+		for _, c := range wires {
+			if one, ok := thicker(c, n); ok {
+				out = append(out, one)
+				all.Changes = append(all.Changes, one.Changes...)
+				all.Sources = one.Sources
+			}
+		}
+		if len(all.Changes) > 1 {
+			all.Do = sentence("Lay %d wires on this way %s larger.", len(all.Changes), sizes(n+1))
+			out = append(out, all)
+		}
+	}
+	return out
+}
+
+func sizes(n int) string {
+	if n == 1 {
+		return "one size"
+	}
+	return sentence("%d sizes", n)
+}
+
+func thicker(c *schema.Conductor, n int) (lint.Proposal, bool) {
+	sizes, from := tables.Thicker(c.Size.Size)
+	if !c.Size.Set || n >= len(sizes) {
+		return lint.Proposal{}, false
+	}
+	return lint.Proposal{
+		Do:      sentence("Lay %s in %s.", lint.Quote(c), sizes[n]),
+		Changes: []lint.Change{lint.Set(c.Addr, "size", `"`+sizes[n].String()+`"`)},
+		Sources: []string{"wire size: " + from.String()},
+	}, true
+}
+
+// end is one end of a wire and the attribute that says it.
+type end struct {
+	attr string
+	at   schema.Ref
+}
+
+func ends(c *schema.Conductor) []end { return []end{{"from", c.From}, {"to", c.To}} }
+
+// along lists the wires whose two ends a path names one after the other.
+func along(p *lint.Pass, path []string) []*schema.Conductor {
+	next := map[[2]string]bool{}
+	for i := 1; i < len(path); i++ {
+		next[[2]string{path[i-1], path[i]}], next[[2]string{path[i], path[i-1]}] = true, true
+	}
+	var out []*schema.Conductor
+	for _, c := range p.Plan.Conductors {
+		if next[[2]string{place(c.From), place(c.To)}] {
+			out = append(out, c)
+		}
+	}
+	slices.SortFunc(out, func(a, b *schema.Conductor) int { return strings.Compare(a.Addr, b.Addr) })
+	return out
+}
+
+// place is a terminal as paths name it.
+func place(r schema.Ref) string {
+	s := r.Addr
+	for _, x := range []string{r.Terminal, r.Contact} {
+		if x != "" {
+			s += "." + x
+		}
+	}
+	return s
+}
+
+// BetterInsulation offers insulation for higher temperatures, in the steps of the ampacity table.
+func BetterInsulation(p *lint.Pass, v lint.Verdict) []lint.Proposal {
+	var out []lint.Proposal
+	for _, c := range head(about[*schema.Conductor](p, v)) {
+		for _, t := range tables.Insulations() {
+			if now := 60.0; t > max(now, c.Insulation.Value) && t <= 125 {
+				out = append(out, lint.Proposal{
+					Do:      sentence("Lay %s with insulation for %s.", lint.Quote(c), quantity.Format(t, quantity.Temperature)),
+					Changes: []lint.Change{lint.Set(c.Addr, "insulation", text(t, "C"))},
+					Sources: []string{"insulation ratings: 33 CFR 183.425 Table 5"},
+					Part:    "The jacket's print has to say so, and what the wire ends on must bear the heat.",
+				})
+			}
+		}
+	}
+	return out
+}
+
+// OwnReturn offers a return wire of its own beside a plus that comes home through metal: the pair, and
+// the lead from its negative to the metal away.
+func OwnReturn(p *lint.Pass, v lint.Verdict) []lint.Proposal {
+	var out []lint.Proposal
+	for _, lead := range about[*schema.Conductor](p, v) {
+		part := lead.From
+		if b, ok := schema.Lookup[*schema.Bus](p.Plan, part.Addr); ok && b.Polarity.Value == "chassis" {
+			part = lead.To
+		}
+		for _, c := range p.Plan.Conductors {
+			if c.Polarity.Value == "positive" && part.Pole == schema.Neg && (place(c.From) == place(part) || place(c.To) == place(part)) {
+				out = append(out, paired(p, c, lead))
+				if x, ok := schema.Lookup[*schema.Converter](p.Plan, part.Addr); ok && !x.Isolated.True() {
+					out = append(out, isolatedToo(paired(p, c, lead), x))
+				}
+			}
+		}
+	}
+	return out
+}
+
+// isolatedToo adds to a proposal that a converter keeps its two sides apart.
+func isolatedToo(a lint.Proposal, x *schema.Converter) lint.Proposal {
+	b := isolated(x)
+	a.Do += " " + b.Do
+	a.Changes = append(a.Changes, b.Changes...)
+	a.Part = b.Part
+	return a
+}
+
+func paired(p *lint.Pass, c, lead *schema.Conductor) lint.Proposal {
+	changes := []lint.Change{lint.Unset(c.Addr, "polarity"), {At: lead.Addr, Drop: true}}
+	for _, e := range ends(c) {
+		if e.at.Pole == schema.Pos {
+			changes = append(changes, lint.Set(c.Addr, e.attr, place(e.at)))
+		}
+		if f, ok := schema.Lookup[*schema.Fuse](p.Plan, e.at.Addr); ok && f.On.Pole == schema.Pos {
+			changes = append(changes, lint.Set(f.Addr, "on", place(f.On)))
+		}
+	}
+	if c.Bundle.Set && c.Bundle.Value == 1 {
+		changes = append(changes, lint.Set(c.Addr, "bundle", "2"))
+	}
+	return lint.Proposal{
+		Do:      sentence("Lay a return of the same size beside %s, and take %s away.", lint.Quote(c), lint.Quote(lead)),
+		Changes: changes,
+		Sources: []string{practice},
+	}
+}

@@ -1,0 +1,98 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"ferrule/lint"
+	"ferrule/lint/compare"
+	"ferrule/lint/explain"
+	"ferrule/lint/term"
+)
+
+// A difference in text: what is worse first, then what cannot be proven any more, what is better, and what
+// stands in both with numbers that moved.
+//
+//	before  what the old plan says of it     after  what the new one says
+//	moved   a number, and what it became
+
+// Difference writes what one plan has over another; all lists the numbers that moved in what holds too.
+func Difference(w io.Writer, d *compare.Difference, old, new string, all bool, s Style) error {
+	t := newText(s)
+	t.hung("", term.Clean(fmt.Sprintf("%s, then %s: practice %s, checked on %s", old, new, lint.And(d.New.Practices...), d.New.Today)))
+	t.line("")
+	t.parts("Added", d.Added)
+	t.parts("Removed", d.Removed)
+	t.changes("Worse", d.Worse)
+	t.changes("Not proven any more", d.Unproven)
+	t.changes("Better", d.Better)
+	same := d.Same
+	if !all {
+		same = nil
+		for _, c := range d.Same {
+			if len(c.Numbers) > 0 {
+				same = append(same, c)
+			}
+		}
+	}
+	t.changes("As before, with other numbers", same)
+	if all {
+		t.changes("Holds, with other numbers", d.Moved)
+	}
+	t.labelled("Worse", fmt.Sprintf("%d; not proven any more %d; better %d; as before %d; holds with other numbers %d", len(d.Worse), len(d.Unproven), len(d.Better), len(d.Same), len(d.Moved)))
+	t.labelled("Before", counts(&d.Old.Summary, d.Old.Tainted()))
+	t.labelled("After", counts(&d.New.Summary, d.New.Tainted()))
+	t.line("")
+	t.line("Cautions")
+	for _, c := range explain.Cautions(explain.AboutOf(d.New)) {
+		t.hung("  - ", term.Clean(c.Short))
+	}
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
+func (t *text) parts(head string, addrs []string) {
+	if len(addrs) > 0 {
+		t.labelled(head, strings.Join(addrs, ", "))
+		t.line("")
+	}
+}
+
+func (t *text) changes(head string, list []compare.Change) {
+	if len(list) == 0 {
+		return
+	}
+	t.line("%s", head)
+	for _, c := range list {
+		word := "holds"
+		if c.Counts > 0 {
+			word = c.Counts.String()
+		}
+		t.head(word, c.Rule, c.Subject)
+		before, after := said(c.Before), said(c.After)
+		if before == after {
+			t.label("both", after)
+		} else {
+			t.label("before", before)
+			t.label("after", after)
+		}
+		for _, n := range c.Numbers {
+			t.label("moved", fmt.Sprintf("%s: %s, then %s", n.Name, n.Before.Text(), n.After.Text()))
+		}
+		t.line("")
+	}
+}
+
+// said is an answer in words.
+func said(a compare.Answer) string {
+	switch a.Outcome {
+	case lint.Holds:
+		return "holds"
+	case lint.Violated:
+		return a.Message
+	case lint.NotProven:
+		return "not proven: " + a.Message
+	}
+	return "not asked: there is no such question of the plan"
+}

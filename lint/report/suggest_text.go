@@ -1,0 +1,198 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"ferrule/lint"
+	"ferrule/lint/check"
+	"ferrule/lint/derive"
+	"ferrule/lint/explain"
+	"ferrule/lint/suggest"
+	"ferrule/lint/term"
+)
+
+// Suggestions in text: the finding, then each way to clear it, as labelled lines and a diff.
+//
+//	do      what to change                     needs   what the parts must be proven to be
+//	from    whose figures are used             sketch  why it is a sketch and no more
+//	but     what the proof leans on
+//	before  the deciding figures now           after   the same figures with the change
+//	also    other findings that are gone       takes   how much changes
+
+// standing says what each kind of suggestion is worth.
+var standing = map[suggest.Kind]string{
+	suggest.SameCircuit: "only words change: the network and every number are what they were",
+	suggest.Verified:    "all rules were asked again over all states: this finding is gone, and nothing is worse",
+	suggest.Sketch:      "not to be built as it stands",
+}
+
+// Suggestions writes what clears one finding.
+func Suggestions(w io.Writer, d *suggest.Desk, f *check.Finding, all []suggest.Suggestion, s Style) error {
+	t := newText(s)
+	t.about(d.Report, f)
+	for i, x := range all {
+		t.suggestion(fmt.Sprintf("Suggestion %d of %d", i+1, len(all)), x)
+		t.diff(d.Diff(x))
+	}
+	if len(all) == 0 {
+		t.none(f)
+	}
+	return t.end(w, d.Report)
+}
+
+// Survey writes the best suggestion for each finding in a line or two.
+func Survey(w io.Writer, d *suggest.Desk, best func(*check.Finding) []suggest.Suggestion, s Style) error {
+	t := newText(s)
+	for _, f := range d.Report.Findings {
+		if f.Waived != nil {
+			continue
+		}
+		t.about(d.Report, f)
+		all := best(f)
+		if len(all) == 0 {
+			t.none(f)
+			continue
+		}
+		t.told(all[0])
+		t.label("more", fmt.Sprintf("ferrule suggest %s --finding %d", quoted(d.Report.File), f.Number))
+		t.line("")
+	}
+	if len(d.Report.Findings) == 0 {
+		t.line("There are no findings.\n")
+	}
+	return t.end(w, d.Report)
+}
+
+// Proposal writes what clears as much of a plan as can be cleared together.
+func Proposal(w io.Writer, d, after *suggest.Desk, all []suggest.Accepted, s Style) error {
+	t := newText(s)
+	for _, x := range all {
+		t.about(d.Report, x.Finding)
+		t.told(x.Suggestion)
+		t.line("")
+	}
+	t.diff(d.DiffTo(after))
+	t.line("")
+	t.labelled("Before", counts(&d.Report.Summary, false))
+	t.labelled("After", counts(&after.Report.Summary, false))
+	for _, f := range after.Report.Findings {
+		if f.Waived == nil {
+			t.labelled("Left", fmt.Sprintf("%s %s at %s", f.Severity, f.Rule.ID, f.Verdict.Subject.Header().Addr))
+		}
+	}
+	t.line("")
+	return t.end(w, d.Report)
+}
+
+func newText(s Style) *text {
+	t := &text{Style: s}
+	t.Width = max(s.Width, 40)
+	return t
+}
+
+// about is the head of a finding.
+func (t *text) about(r *check.Report, f *check.Finding) {
+	rule := f.Rule.ID
+	if f.Verdict.Outcome == lint.NotProven {
+		rule += ", not proven"
+	}
+	at := lint.Where(f.Verdict.Subject)
+	t.head(f.Severity.String(), rule, fmt.Sprintf("%s:%d", at.Filename, at.Start.Line))
+	t.hung(strings.Repeat(" ", margin), term.Clean(f.Message()))
+}
+
+func (t *text) none(f *check.Finding) {
+	s := "no change of the plan that ferrule knows to try clears this"
+	if len(f.Rule.Offers) == 0 {
+		s = "ferrule has no change to try for this rule; what clears it in words: " + f.Rule.Offer
+	}
+	t.label("none", s)
+	t.line("")
+}
+
+func (t *text) suggestion(head string, x suggest.Suggestion) {
+	t.line("")
+	worth := capital(standing[x.Kind])
+	if x.Kind != suggest.Sketch && x.Reason != "" {
+		worth += " but for one notice"
+	}
+	t.hung("", head+": "+x.Kind.String()+". "+worth+".")
+	t.told(x)
+	t.label("from", strings.Join(x.Sources, "; "))
+	if x.Kind != suggest.Sketch {
+		t.label("before", sides(x, "before"))
+		t.label("after", sides(x, "after"))
+	}
+	t.label("takes", fmt.Sprintf("%s, %s of wire, %s", plural(x.Cost.Parts, "part", "parts"), derive.Text(x.Cost.Metres, "m"), plural(x.Cost.Ratings, "other figure", "other figures")))
+}
+
+// told is what to do and on what it depends.
+func (t *text) told(x suggest.Suggestion) {
+	t.label("do", strings.Join(x.Steps, " "))
+	if x.Kind == suggest.Sketch {
+		t.label("sketch", x.Reason)
+	} else {
+		t.label("but", x.Reason)
+	}
+	t.label("needs", strings.Join(x.Needs, " "))
+	if len(x.Clears) > 0 {
+		var ns []string
+		for _, n := range x.Clears {
+			ns = append(ns, fmt.Sprint(n))
+		}
+		word := "findings "
+		if len(ns) == 1 {
+			word = "finding "
+		}
+		t.label("also", word+lint.And(ns...)+" gone with it")
+	}
+}
+
+func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+// sides are the figures that decide, before or after.
+func sides(x suggest.Suggestion, when string) string {
+	var ns []derive.Number
+	for _, n := range x.Numbers {
+		if n.When == when {
+			ns = append(ns, derive.Number{Name: n.Quantity, Value: n.Value, Unit: n.Unit})
+		}
+	}
+	return shown(ns)
+}
+
+// diff writes a diff as it is, so that it can be applied; control bytes of a plan never reach a terminal.
+func (t *text) diff(s string) {
+	if s == "" {
+		return
+	}
+	t.line("")
+	t.WriteString(Shown(s, t.Style))
+}
+
+// Shown is a diff for an output: its lines escaped for a terminal, as they are for a program.
+func Shown(diff string, s Style) string {
+	if !s.Terminal {
+		return diff
+	}
+	var b strings.Builder
+	for l := range strings.Lines(diff) {
+		b.WriteString(term.Clean(strings.TrimRight(l, "\r\n")) + "\n")
+	}
+	return b.String()
+}
+
+// end closes with what every report closes with.
+func (t *text) end(w io.Writer, r *check.Report) error {
+	if !strings.HasSuffix(t.String(), "\n\n") {
+		t.line("")
+	}
+	t.line("Cautions")
+	for _, c := range explain.Cautions(explain.AboutOf(r)) {
+		t.hung("  - ", term.Clean(c.Short))
+	}
+	_, err := io.WriteString(w, t.String())
+	return err
+}

@@ -1,0 +1,67 @@
+package suggest
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"ferrule/lint/check"
+	"ferrule/lint/compare"
+)
+
+// mostPasses bounds how often a plan is gone through: what could not be cleared may be once something
+// else is.
+const mostPasses = 4
+
+// Accepted is one suggestion of a proposal for a whole plan, and the finding that it is for.
+type Accepted struct {
+	Finding *check.Finding
+	Suggestion
+}
+
+// All clears what can be cleared together: it takes the best verified suggestion for the gravest finding,
+// asks all rules again, and goes on from there until nothing more can be had. Each step leaves no finding
+// worse and one fewer, so it ends, and what it ends with is verified against the plan as it was. The order
+// of the findings is by their words, rules and parts: where parts stand in the file does not matter.
+func (d *Desk) All() (*Desk, []Accepted) {
+	var out []Accepted
+	at := d
+	for range mostPasses {
+		before := len(out)
+		failed := map[compare.Question]bool{}
+		for f := at.next(failed); f != nil; f = at.next(failed) {
+			s := at.search(f, 1)
+			if len(s.good) == 0 {
+				failed[compare.Asked(f)] = true
+				continue
+			}
+			out = append(out, Accepted{f, s.good[0]})
+			at = s.desks[0]
+		}
+		if len(out) == before {
+			break
+		}
+	}
+	return at, out
+}
+
+// next is the gravest finding that stands and has not failed yet.
+func (d *Desk) next(failed map[compare.Question]bool) *check.Finding {
+	if d.pass == nil || d.Report.Tainted() || d.opt.Stop != nil && d.opt.Stop() {
+		return nil
+	}
+	var open []*check.Finding
+	for _, f := range d.Report.Findings {
+		if f.Waived == nil && len(f.Rule.Offers) > 0 && !failed[compare.Asked(f)] {
+			open = append(open, f)
+		}
+	}
+	if len(open) == 0 {
+		return nil
+	}
+	return slices.MinFunc(open, func(a, b *check.Finding) int {
+		x, y := compare.Asked(a), compare.Asked(b)
+		return cmp.Or(cmp.Compare(b.Severity, a.Severity), cmp.Compare(a.Verdict.Outcome, b.Verdict.Outcome),
+			strings.Compare(x.Rule, y.Rule), strings.Compare(x.Subject, y.Subject), strings.Compare(x.Cause, y.Cause))
+	})
+}

@@ -1,0 +1,178 @@
+package suggest
+
+import (
+	"bytes"
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"ferrule/lint"
+	"ferrule/schema"
+)
+
+// group gives the other verdicts of the rule that are folded under the finding.
+func (s *search) group() []lint.Verdict {
+	var out []lint.Verdict
+	for _, x := range s.finding.Folded {
+		if x.Rule != s.finding.Rule.ID {
+			continue
+		}
+		for _, v := range s.Report.Verdicts[x.Rule] {
+			if v.Subject.Header().Addr == x.Subject && v.Message == x.Message && v.Outcome != lint.Holds {
+				out = append(out, v)
+			}
+		}
+	}
+	return out
+}
+
+// drafts places everything that a rule offers for a verdict, and for those that one cause makes with it
+// at once, the least change first.
+func (s *search) drafts(d *Desk, rule *lint.Rule, v lint.Verdict, group []lint.Verdict) []draft {
+	var out []draft
+	can := func(cs []lint.Change) bool {
+		_, err := d.page.edits(d.Plan, cs)
+		return err == nil
+	}
+	if d.page == nil {
+		return nil
+	}
+	s.placed = 0
+	for i, o := range rule.Offers {
+		offer := func(pass *lint.Pass, v lint.Verdict) []lint.Proposal { return s.ask(rule, o, pass, v) }
+		first := offer(d.pass, v)
+		for j, p := range first {
+			out = s.place(d, out, fmt.Sprint(rule.ID, i), p)
+			if all := joined(d.pass, offer, group, can, p, j); all != nil {
+				out = s.place(d, out, fmt.Sprint(rule.ID, i, " all"), *all)
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b draft) int { return cmp.Or(boolean(a.Second)-boolean(b.Second), a.cost.order(b.cost)) })
+	// One edit for all that one cause makes is better than the same edit for one of them.
+	slices.SortStableFunc(out, func(a, b draft) int {
+		return boolean(strings.HasSuffix(b.offer, " all")) - boolean(strings.HasSuffix(a.offer, " all"))
+	})
+	return out
+}
+
+func boolean(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// ask gives what an offer proposes. One that crashes proposes nothing: its defect is told beside what others
+// propose, and takes none of that away.
+func (s *search) ask(rule *lint.Rule, o lint.Offer, pass *lint.Pass, v lint.Verdict) (out []lint.Proposal) {
+	defer func() {
+		if x := recover(); x != nil {
+			out = nil
+			s.near = append(s.near, miss{draft: draft{Desk: s.Desk, steps: []string{"Nothing."}, offer: "crash"}, why: fmt.Sprintf("the tool failed at what %s offers: %v", rule.ID, x)})
+		}
+	}()
+	return o(pass, v)
+}
+
+// joined makes one proposal of what an offer proposes in the same place of its list for every verdict of
+// a group that can be edited.
+func joined(pass *lint.Pass, offer lint.Offer, group []lint.Verdict, can func([]lint.Change) bool, p lint.Proposal, at int) *lint.Proposal {
+	if len(group) == 0 {
+		return nil
+	}
+	all := p
+	all.Changes = slices.Clone(p.Changes)
+	n := 0
+	for _, v := range group {
+		more := offer(pass, v)
+		if at >= len(more) || !can(more[at].Changes) {
+			continue
+		}
+		n++
+		for _, c := range more[at].Changes {
+			if !slices.Contains(all.Changes, c) {
+				all.Changes = append(all.Changes, c)
+			}
+		}
+	}
+	if n == 0 || len(all.Changes) == len(p.Changes) {
+		return nil
+	}
+	all.Do = strings.TrimSuffix(p.Do, ".") + fmt.Sprintf(", and do the same for %s.", others(n))
+	return &all
+}
+
+func others(n int) string {
+	if n == 1 {
+		return "the other one found with it"
+	}
+	return fmt.Sprintf("the %d others found with it", n)
+}
+
+// place adds a proposal as a draft. What cannot be placed in the text, or gives no sound plan, is no
+// draft; what a person has to fill in is kept as a sketch.
+func (s *search) place(d *Desk, out []draft, offer string, p lint.Proposal) []draft {
+	if s.placed++; s.placed > mostPlaced {
+		return out
+	}
+	p.Changes = d.page.real(d.Plan, p.Changes)
+	if p.Open == "" && mains(d.pass.Net, p.Changes) {
+		p.Open = "it is a part of the mains, and what is done there is for an electrician"
+	}
+	edits, err := d.page.edits(d.Plan, p.Changes)
+	if err != nil {
+		s.near = append(s.near, miss{draft: draft{Desk: d, Proposal: p, steps: []string{p.Do}, offer: offer}, why: err.Error()})
+		return out
+	}
+	src, err := Apply(d.Src, edits)
+	if err != nil || bytes.Equal(src, d.Src) {
+		return out
+	}
+	plan, err := d.read(src)
+	if err != nil {
+		return out
+	}
+	x := draft{Desk: d.after(src, plan), Proposal: p, offer: offer, changes: p.Changes, steps: []string{p.Do}, needs: filled(p.Part), sources: p.Sources}
+	x.cost = cost(s.Plan, plan, p.Changes)
+	if p.Open != "" {
+		s.open = append(s.open, s.suggestion(x, Sketch, p.Open, nil))
+		return out
+	}
+	return append(out, x)
+}
+
+func filled(s string) []string {
+	if s == "" {
+		return nil
+	}
+	return []string{s}
+}
+
+// cost counts what changes between two plans.
+func cost(old, new *schema.Plan, changes []lint.Change) Cost {
+	var c Cost
+	parts := map[string]bool{}
+	for _, x := range changes {
+		if x.Block != "" {
+			c.Parts++
+			continue
+		}
+		parts[x.At] = true
+		switch x.Attr {
+		case "", "from", "to", "on", "label", "size":
+		default:
+			c.Ratings++
+		}
+	}
+	c.Parts += len(parts)
+	for _, w := range new.Conductors {
+		if was, ok := schema.Lookup[*schema.Conductor](old, w.Addr); !ok || was.Size.Size != w.Size.Size {
+			c.Metres += w.Length.Value
+		}
+	}
+	c.Metres = math.Round(c.Metres*1000) / 1000
+	return c
+}

@@ -1,0 +1,265 @@
+package suggest
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/hashicorp/hcl/v2"
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+
+	"ferrule/lint"
+	"ferrule/schema"
+)
+
+// page is a file of a plan with the places of its blocks.
+type page struct {
+	name   string
+	src    []byte
+	end    string                   // of its lines
+	blocks map[int]*hclsyntax.Block // by the byte that their header begins at
+}
+
+// newPage reads native syntax; a plan in JSON has no page.
+func newPage(name string, src []byte) (*page, error) {
+	file, diags := hclsyntax.ParseConfig(src, name, hcl.InitialPos)
+	if diags.HasErrors() {
+		return nil, fmt.Errorf("%s is not written in the plan language's own syntax", name)
+	}
+	p := &page{name: name, src: src, end: "\n", blocks: map[int]*hclsyntax.Block{}}
+	if i := strings.IndexByte(string(src), '\n'); i > 0 && src[i-1] == '\r' {
+		p.end = "\r\n"
+	}
+	var index func(hclsyntax.Blocks)
+	index = func(blocks hclsyntax.Blocks) {
+		for _, b := range blocks {
+			p.blocks[b.TypeRange.Start.Byte] = b
+			index(b.Body.Blocks)
+		}
+	}
+	index(file.Body.(*hclsyntax.Body).Blocks)
+	return p, nil
+}
+
+// edits places changes in the text. New blocks behind one block come in the order of their changes.
+func (p *page) edits(plan *schema.Plan, all []lint.Change) ([]Edit, error) {
+	byBlock := map[*hclsyntax.Block][]lint.Change{}
+	var order []*hclsyntax.Block
+	for _, c := range all {
+		b, err := p.find(plan, c.At, c.In)
+		if err != nil {
+			return nil, err
+		}
+		if byBlock[b] == nil {
+			order = append(order, b)
+		}
+		byBlock[b] = append(byBlock[b], c)
+	}
+	var out []Edit
+	for _, b := range order {
+		es, err := p.inBlock(b, byBlock[b])
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, es...)
+	}
+	return together(out), nil
+}
+
+// real leaves out changes that would change nothing.
+func (p *page) real(plan *schema.Plan, all []lint.Change) []lint.Change {
+	var out []lint.Change
+	for _, c := range all {
+		if b, err := p.find(plan, c.At, c.In); err == nil && c.Attr != "" {
+			a := b.Body.Attributes[c.Attr]
+			if a == nil && c.Value == "" || a != nil && string(a.Expr.Range().SliceBytes(p.src)) == c.Value {
+				continue
+			}
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// together makes one edit of what is put in at one place.
+func together(edits []Edit) []Edit {
+	var out []Edit
+	at := map[int]int{}
+	for _, e := range edits {
+		if i, ok := at[e.Start]; ok && e.Start == e.End {
+			out[i].Text += e.Text
+			continue
+		}
+		if e.Start == e.End {
+			at[e.Start] = len(out)
+		}
+		out = append(out, e)
+	}
+	return out
+}
+
+// find gives the syntax of a block, or of the block within it.
+func (p *page) find(plan *schema.Plan, addr, in string) (*hclsyntax.Block, error) {
+	b := plan.Block(addr)
+	if b == nil {
+		return nil, fmt.Errorf("there is no %s", addr)
+	}
+	h := b.Header()
+	if h.Range.Filename != p.name {
+		return nil, fmt.Errorf("%s is written in %s, which other plans may use too", addr, h.Range.Filename)
+	}
+	x := p.blocks[h.Range.Start.Byte]
+	if x == nil || x.Type != h.Type {
+		return nil, fmt.Errorf("%s is not written as a block of its own", addr)
+	}
+	if in == "" {
+		return x, nil
+	}
+	typ, label, _ := strings.Cut(in, " ")
+	for _, inner := range x.Body.Blocks {
+		if inner.Type == typ && (label == "" || slices.Contains(inner.Labels, label)) {
+			return inner, nil
+		}
+	}
+	return nil, fmt.Errorf("%s has no block %s", addr, in)
+}
+
+// inBlock places the changes of one block: each attribute on its line, what is new behind the last of
+// the lines that stand together at the block's head, new blocks behind its end.
+func (p *page) inBlock(b *hclsyntax.Block, all []lint.Change) ([]Edit, error) {
+	var out []Edit
+	var lines, behind []string
+	for _, c := range all {
+		a := b.Body.Attributes[c.Attr]
+		switch {
+		case c.Drop:
+			out = append(out, p.without(b.Range().Start.Byte, b.CloseBraceRange.End.Byte))
+		case c.Attr == "":
+			behind = append(behind, p.end+strings.ReplaceAll(c.Block, "\n", p.end))
+		case a != nil && c.Value != "":
+			r := a.Expr.Range()
+			out = append(out, Edit{p.name, r.Start.Byte, r.End.Byte, c.Value})
+		case a != nil:
+			out = append(out, p.without(a.SrcRange.Start.Byte, a.SrcRange.End.Byte))
+		case c.Value != "":
+			lines = append(lines, p.line(b, c))
+		}
+	}
+	if len(lines) > 0 {
+		out = append(out, p.into(b, lines))
+	}
+	if len(behind) > 0 {
+		out = append(out, p.behind(b, behind))
+	}
+	return dropped(out, all), nil
+}
+
+// dropped leaves only the edit that takes a block out, where one does, and what goes behind it.
+func dropped(out []Edit, all []lint.Change) []Edit {
+	if !slices.ContainsFunc(all, func(c lint.Change) bool { return c.Drop }) {
+		return out
+	}
+	i := slices.IndexFunc(out, func(e Edit) bool { return e.Text == "" })
+	whole := out[i]
+	for _, e := range out {
+		if e.Start == e.End && e.Start >= whole.End-2 {
+			whole.Text = strings.TrimLeft(e.Text, "\r\n")
+		}
+	}
+	return []Edit{whole}
+}
+
+// without takes a stretch of text out, with its line where nothing else is on it.
+func (p *page) without(start, end int) Edit {
+	from := p.lineStart(start)
+	to := p.lineEnd(end)
+	if strings.TrimSpace(string(p.src[from:start])) != "" || strings.TrimSpace(string(p.src[end:to])) != "" {
+		return Edit{p.name, start, end, ""}
+	}
+	return Edit{p.name, from, to, ""}
+}
+
+func (p *page) lineStart(at int) int { return strings.LastIndexByte(string(p.src[:at]), '\n') + 1 }
+
+// lineEnd is the byte behind the line end that follows.
+func (p *page) lineEnd(at int) int {
+	if i := strings.IndexByte(string(p.src[at:]), '\n'); i >= 0 {
+		return at + i + 1
+	}
+	return len(p.src)
+}
+
+// anchor is the attribute behind which new ones go: the last of those at the block's head that follow
+// one another line by line. nil where the block is written on one line, or has none.
+func (p *page) anchor(b *hclsyntax.Block) *hclsyntax.Attribute {
+	var all []*hclsyntax.Attribute
+	for _, a := range b.Body.Attributes {
+		all = append(all, a)
+	}
+	slices.SortFunc(all, func(x, y *hclsyntax.Attribute) int { return x.SrcRange.Start.Byte - y.SrcRange.Start.Byte })
+	var last *hclsyntax.Attribute
+	for _, a := range all {
+		if a.SrcRange.Start.Line == b.OpenBraceRange.Start.Line {
+			return nil
+		}
+		if last != nil && a.SrcRange.Start.Line > last.SrcRange.End.Line+1 {
+			break
+		}
+		last = a
+	}
+	return last
+}
+
+// line writes an attribute as its neighbours are written: the same indent, and the sign below theirs
+// where the name is short enough.
+func (p *page) line(b *hclsyntax.Block, c lint.Change) string {
+	a := p.anchor(b)
+	if a == nil {
+		return p.indent(b) + c.Attr + " = " + c.Value + p.end
+	}
+	from := p.lineStart(a.SrcRange.Start.Byte)
+	indent := string(p.src[from:a.SrcRange.Start.Byte])
+	column := a.EqualsRange.Start.Byte - a.SrcRange.Start.Byte
+	return indent + c.Attr + strings.Repeat(" ", max(column-len(c.Attr), 1)) + "= " + c.Value + p.end
+}
+
+// indent is that of the lines in a block that has none.
+func (p *page) indent(b *hclsyntax.Block) string {
+	from := p.lineStart(b.TypeRange.Start.Byte)
+	return string(p.src[from:b.TypeRange.Start.Byte]) + "  "
+}
+
+// into puts lines into a block.
+func (p *page) into(b *hclsyntax.Block, lines []string) Edit {
+	text := strings.Join(lines, "")
+	if a := p.anchor(b); a != nil {
+		at := p.lineEnd(a.SrcRange.End.Byte)
+		return Edit{p.name, at, at, text}
+	}
+	open, close := b.OpenBraceRange.End.Byte, b.CloseBraceRange.Start.Byte
+	if b.OpenBraceRange.Start.Line != b.CloseBraceRange.Start.Line {
+		at := p.lineEnd(open)
+		return Edit{p.name, at, at, text}
+	}
+	if inside := strings.TrimSpace(string(p.src[open:close])); inside != "" {
+		text = p.indent(b) + inside + p.end + text
+	}
+	return Edit{p.name, open, close, p.end + text + strings.TrimSuffix(p.indent(b), "  ")}
+}
+
+// behind puts new blocks behind a block, or behind the block that it is part of: only plain blocks stand
+// at the top of a plan.
+func (p *page) behind(b *hclsyntax.Block, texts []string) Edit {
+	end := b.CloseBraceRange.End.Byte
+	for _, x := range p.blocks {
+		if x.TypeRange.Start.Byte < b.TypeRange.Start.Byte && x.CloseBraceRange.End.Byte > end {
+			end = x.CloseBraceRange.End.Byte
+		}
+	}
+	at := p.lineEnd(end)
+	text := strings.Join(texts, "")
+	if at > 0 && p.src[at-1] != '\n' {
+		text = p.end + strings.TrimSuffix(text, p.end)
+	}
+	return Edit{p.name, at, at, text}
+}

@@ -1,0 +1,207 @@
+package suggest
+
+import (
+	"cmp"
+	"runtime"
+	"slices"
+	"sync"
+
+	"ferrule/lint"
+	"ferrule/lint/check"
+	"ferrule/lint/compare"
+)
+
+// search looks for what clears one finding.
+type search struct {
+	*Desk
+	finding *check.Finding
+	compare.Question
+	good        []Suggestion
+	desks       []*Desk // of the good ones, checked
+	near        []miss
+	open        []Suggestion // proposals with a blank
+	soft        []Suggestion // good but for a remark on a guess
+	softDesks   []*Desk
+	shown, kept map[string]bool // offers of which a good one, a soft one was found
+	wanted      int             // how many good ones are enough
+	placed      int             // for one verdict
+	checks      int             // of all rules that run
+	full        int             // of all rules
+}
+
+// miss is a draft that clears the finding and makes something worse, or could not be placed.
+type miss struct {
+	draft
+	why   string
+	worse []compare.Question
+	desk  *Desk // with its answers, to follow up
+}
+
+func (s *search) run() {
+	s.shown, s.kept = map[string]bool{}, map[string]bool{}
+	s.try(s.drafts(s.Desk, s.finding.Rule, s.finding.Verdict, s.group()))
+	for round := 1; round < mostFollowed && len(s.good)+len(s.soft) == 0; round++ {
+		missed := s.near
+		s.near = nil
+		slices.SortStableFunc(missed, func(a, b miss) int { return cmp.Or(len(a.worse)-len(b.worse), a.cost.order(b.cost)) })
+		for _, m := range missed[:min(len(missed), mostBranches)] {
+			if m.desk != nil && s.checks < mostChecked && len(s.good) == 0 {
+				s.follow(m)
+			}
+		}
+		s.near = append(s.near, missed...)
+	}
+	for i, x := range s.soft {
+		if len(s.good) < s.wanted {
+			s.good, s.desks = append(s.good, x), append(s.desks, s.softDesks[i])
+		}
+	}
+}
+
+// try checks drafts in order until as many different ones are good as are wanted. Some are looked at side by
+// side; what is made of them does not depend on how many.
+func (s *search) try(all []draft) {
+	for len(all) > 0 {
+		n := min(len(all), runtime.GOMAXPROCS(0))
+		batch := slices.DeleteFunc(slices.Clone(all[:n]), func(x draft) bool { return s.shown[x.offer] })
+		all = all[n:]
+		if s.enough() {
+			return
+		}
+		for i, ok := range s.look(batch) {
+			if ok && !s.enough() && !s.shown[batch[i].offer] {
+				s.weigh(batch[i])
+			}
+		}
+	}
+}
+
+func (s *search) enough() bool {
+	return s.opt.Stop != nil && s.opt.Stop() || len(s.good) >= s.wanted || s.checks >= mostChecked || s.full >= mostFull
+}
+
+// look asks the finding's own rule about drafts, and all rules that run where that finds nothing any more:
+// most drafts fail early.
+func (s *search) look(batch []draft) []bool {
+	out := make([]bool, len(batch))
+	var all sync.WaitGroup
+	for i := range batch {
+		all.Go(func() {
+			x := batch[i]
+			if s.finding.Rule.Run != nil {
+				own := check.Run(x.Plan, []*lint.Rule{s.finding.Rule}, s.opt)
+				if own.Tainted() || compare.Of(own).Stands(s.Question) {
+					return
+				}
+			}
+			x.Report = check.Run(x.Plan, runs(s.rules), s.opt)
+			out[i] = true
+		})
+	}
+	all.Wait()
+	return out
+}
+
+// weigh decides about a draft that clears its finding: where no rule that runs finds anything worse, those
+// that review the others are asked too.
+func (s *search) weigh(x draft) {
+	s.checks++
+	m := miss{draft: x, desk: x.Desk, worse: compare.Of(x.Report).Worse(s.before)}
+	switch {
+	case x.Report.Tainted():
+		m.why, m.desk = unfinished, nil
+	case len(m.worse) > 0:
+		x.Desk.open()
+	default:
+		s.full++
+		x.Report = check.Run(x.Plan, s.rules, s.opt)
+		x.Desk.open()
+		if s.accept(x, &m) {
+			return
+		}
+	}
+	if m.why == "" && len(m.worse) > 0 {
+		m.why = "it clears this, but then " + told(x.Desk.before, m.worse[0])
+	}
+	s.near = append(s.near, m)
+}
+
+const unfinished = "it could not be checked whole: a rule failed, or the search of all states met its bound"
+
+// accept takes a draft of which all rules were asked, if it clears the finding and makes nothing worse. Where
+// all that is worse is what rules about the plan's own guesses remark, it is kept for want of better: a danger
+// or warning that is gone is worth more than a notice that its proof leans on a guess, which is told with it.
+func (s *search) accept(x draft, m *miss) bool {
+	m.worse = x.before.Worse(s.Desk.before)
+	switch lost := s.lost(x.Desk); {
+	case x.Report.Tainted():
+		m.why, m.desk = unfinished, nil
+		return false
+	case lost != "":
+		m.why, m.desk = lost, nil
+		return false
+	case x.before.Stands(s.Question):
+		m.why, m.desk = "the finding is not gone", nil
+		return false
+	case len(m.worse) == 0:
+		s.shown[x.offer] = true
+		s.good, s.desks = append(s.good, s.suggestion(x, kind(x.changes), "", x.Desk)), append(s.desks, x.Desk)
+		return true
+	case s.finding.Severity < lint.Warning || !s.remarks(x.Desk, m.worse) || s.kept[x.offer]:
+		return false
+	}
+	s.kept[x.offer] = true
+	s.soft, s.softDesks = append(s.soft, s.suggestion(x, Verified, "its proof leans on a guess: "+told(x.Desk.before, m.worse[0]), x.Desk)), append(s.softDesks, x.Desk)
+	return true
+}
+
+// remarks says whether all of what is worse are notices of rules that look at the others' answers.
+func (s *search) remarks(after *Desk, worse []compare.Question) bool {
+	for _, q := range worse {
+		i := slices.IndexFunc(s.rules, func(r *lint.Rule) bool { return r.ID == q.Rule })
+		if i < 0 || s.rules[i].Review == nil || after.before[q].Word != lint.Notice || s.Desk.before.Stands(q) {
+			return false
+		}
+	}
+	return true
+}
+
+// follow goes on from a draft that makes something worse: with what is offered for that.
+func (s *search) follow(m miss) {
+	if m.desk == nil || m.desk.pass == nil || len(m.worse) == 0 {
+		return
+	}
+	q := m.worse[0]
+	i := slices.IndexFunc(s.rules, func(r *lint.Rule) bool { return r.ID == q.Rule })
+	v, ok := m.desk.before[q]
+	if i < 0 || !ok {
+		return
+	}
+	var next []draft
+	for _, x := range s.drafts(m.desk, s.rules[i], v.Verdict, nil) {
+		if again(m.changes, x.changes) || s.added(x.changes) {
+			continue
+		}
+		x.changes = slices.Concat(m.changes, x.changes)
+		x.steps = slices.Concat(m.steps, x.steps)
+		x.needs = slices.Concat(m.needs, x.needs)
+		x.sources = slices.Concat(m.sources, x.sources)
+		x.offer = m.offer + "+" + x.offer
+		x.cost = cost(s.Plan, x.Plan, x.changes)
+		next = append(next, x)
+	}
+	s.try(next)
+}
+
+// added says whether a change is of a part that the plan did not have: another first step would have given
+// it as it is to be.
+func (s *search) added(changes []lint.Change) bool {
+	return slices.ContainsFunc(changes, func(c lint.Change) bool { return s.Plan.Block(c.At) == nil })
+}
+
+// again says whether one attribute is changed twice.
+func again(a, b []lint.Change) bool {
+	return slices.ContainsFunc(a, func(x lint.Change) bool {
+		return slices.ContainsFunc(b, func(y lint.Change) bool { return x.At == y.At && x.In == y.In && x.Attr == y.Attr && x.Attr != "label" })
+	})
+}

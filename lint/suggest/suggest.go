@@ -1,0 +1,111 @@
+package suggest
+
+import (
+	"ferrule/lint"
+	"ferrule/lint/check"
+	"ferrule/lint/compare"
+	"ferrule/lint/derive"
+)
+
+// Kind says how far a suggestion may be trusted. The zero value is invalid.
+type Kind uint8
+
+// The kinds.
+const (
+	_           Kind = iota
+	SameCircuit      // only words change: the network and every number are what they were
+	Verified         // the finding is gone, and in no state is anything worse; a Reason says what the proof leans on
+	Sketch           // has a blank to fill, or did not pass: never written to a file
+)
+
+var kindNames = [...]string{"", "same-circuit", "verified", "sketch"}
+
+func (k Kind) String() string { return kindNames[k] }
+
+// Suggestion is a change of a plan's text for one finding.
+type Suggestion struct {
+	Kind    Kind
+	Steps   []string // what to do, a sentence each
+	Reason  string   // of a sketch: why it is no more; of a verified one: the notice that appears with it, if one does
+	Needs   []string // what the parts must be proven to be
+	Sources []string // whose figures it uses
+	Edits   []Edit   // of the plan's text; none where only a person can fill in what is asked
+	Before  string   // what the finding says
+	Numbers []Figure
+	Cost    Cost
+	Result  []byte // the whole text, edited
+	// Clears are the other findings that are gone with it, by the numbers of the report.
+	Clears []int
+}
+
+// Figure is a number that the verdict rests on, before or after.
+type Figure struct {
+	When string // "before", "after"
+	derive.Step
+}
+
+// Cost orders suggestions: the least change first.
+type Cost struct {
+	Parts   int     // that are changed or new
+	Metres  float64 // of wire that is new or of another size
+	Ratings int     // other figures that change
+}
+
+func (c Cost) order(o Cost) int {
+	switch {
+	case c.Parts != o.Parts:
+		return c.Parts - o.Parts
+	case c.Metres < o.Metres:
+		return -1
+	case c.Metres > o.Metres:
+		return 1
+	}
+	return c.Ratings - o.Ratings
+}
+
+// How much work one finding may make: alternatives that are shown, proposals for one verdict that are placed in
+// the text, proposals that all rules are asked of without and with those that review the others, steps that may
+// follow from one another, and how many first steps are followed.
+const (
+	mostShown    = 3
+	mostPlaced   = 120
+	mostChecked  = 32
+	mostFull     = 6
+	mostFollowed = 3
+	mostBranches = 10
+)
+
+// For gives up to three suggestions for a finding, the least change first, and what could not be
+// verified as sketches after them. A plan that could not be checked whole has none: what was not looked
+// at cannot be shown to hold.
+func (d *Desk) For(f *check.Finding) []Suggestion { return d.ways(f, mostShown) }
+
+// Best is For with the first that is good and no more.
+func (d *Desk) Best(f *check.Finding) []Suggestion { return d.ways(f, 1) }
+
+func (d *Desk) ways(f *check.Finding, wanted int) []Suggestion {
+	if d.pass == nil || d.Report.Tainted() {
+		return nil
+	}
+	s := d.search(f, wanted)
+	out := append(s.good, s.sketches()...)
+	return out[:min(len(out), wanted)]
+}
+
+func (d *Desk) search(f *check.Finding, wanted int) *search {
+	s := &search{Desk: d, finding: f, Question: compare.Asked(f), wanted: wanted}
+	s.run()
+	return s
+}
+
+// draft is a proposal that was placed in the text.
+type draft struct {
+	*Desk // with the new text
+	lint.Proposal
+	offer   string // drafts of one kind are alternatives of each other: only the best is shown
+	cost    Cost
+	changes []lint.Change // of all steps
+	steps   []string
+	needs   []string
+	sources []string
+}

@@ -1,0 +1,109 @@
+package suggest
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"ferrule/lint"
+	"ferrule/lint/compare"
+	"ferrule/lint/derive"
+)
+
+// told says what is worse.
+func told(after compare.Answers, q compare.Question) string {
+	return fmt.Sprintf("%s at %s: %s", q.Rule, q.Subject, after[q].Message)
+}
+
+// words are the attributes that no circuit depends on.
+var words = []string{"label", "notes", "color", "title", "revision"}
+
+func kind(changes []lint.Change) Kind {
+	for _, c := range changes {
+		if !slices.Contains(words, c.Attr) {
+			return Verified
+		}
+	}
+	return SameCircuit
+}
+
+// suggestion tells a draft, with the numbers on either side where it was checked.
+func (s *search) suggestion(x draft, k Kind, why string, after *Desk) Suggestion {
+	out := Suggestion{
+		Kind: k, Steps: x.steps, Reason: why, Needs: compact(x.needs), Sources: compact(x.sources), Cost: x.cost, Result: x.Src,
+		Edits: Between(s.Path, s.Src, x.Src), Before: s.finding.Verdict.Message, Numbers: figures("before", s.finding.Verdict.Numbers),
+	}
+	if after == nil {
+		return out
+	}
+	for _, v := range after.Report.Verdicts[s.Rule] {
+		if v.Subject.Header().Addr == s.Subject {
+			out.Numbers = append(out.Numbers, figures("after", v.Numbers)...)
+			break
+		}
+	}
+	for _, f := range s.Report.Findings {
+		if f != s.finding && !after.before.Stands(compare.Asked(f)) {
+			out.Clears = append(out.Clears, f.Number)
+		}
+	}
+	return out
+}
+
+func compact(list []string) []string {
+	var out []string
+	for _, x := range list {
+		if !slices.Contains(out, x) {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+func figures(when string, numbers []derive.Number) []Figure {
+	var out []Figure
+	for _, n := range numbers {
+		out = append(out, Figure{when, n.Step()})
+	}
+	return out
+}
+
+// sketches are what a person has to finish: proposals with a blank, questions for what is missing, and
+// the nearest of those that did not pass, with the reason.
+func (s *search) sketches() []Suggestion {
+	out := append(s.questions(), s.open...)
+	slices.SortStableFunc(s.near, func(a, b miss) int {
+		return cmp.Or(boolean(a.desk == nil)-boolean(b.desk == nil), len(a.worse)-len(b.worse), a.cost.order(b.cost))
+	})
+	seen := map[string]bool{}
+	for _, m := range s.near {
+		if !seen[m.offer] && !s.shown[m.offer] && !s.kept[m.offer] {
+			seen[m.offer] = true
+			out = append(out, s.suggestion(m.draft, Sketch, m.why, nil))
+		}
+	}
+	return out
+}
+
+// questions ask for the attributes that a verdict misses.
+func (s *search) questions() []Suggestion {
+	var out []Suggestion
+	for _, m := range s.finding.Verdict.Missing {
+		b := s.Plan.Block(m.Subject)
+		if b == nil || s.page == nil || strings.Contains(m.Attribute, " ") {
+			continue
+		}
+		edits, err := s.page.edits(s.Plan, []lint.Change{lint.Set(m.Subject, m.Attribute, "null # read it on the part or in its sheet")})
+		if err != nil {
+			continue
+		}
+		src, err := Apply(s.Src, edits)
+		if err != nil {
+			continue
+		}
+		x := draft{Desk: s.after(src, nil), steps: []string{fmt.Sprintf("Write %s.", lint.Lacking(m, true))}, cost: Cost{Parts: 1}}
+		out = append(out, s.suggestion(x, Sketch, "only the part or its sheet says the value", nil))
+	}
+	return out
+}

@@ -2,7 +2,6 @@ package rules
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -152,7 +151,8 @@ func drawTwin(t *rapid.T) string {
 }
 
 // TestTwinAgrees: a run that tells selectors apart one by one says the same of every part as one that
-// lists every combination of positions.
+// lists every combination of positions. What is carried in each state is checked where it is worked out:
+// TestBoundsCoverTrees, in lint/circuit.
 func TestTwinAgrees(t *testing.T) {
 	var list []*lint.Rule
 	for _, r := range All() {
@@ -207,14 +207,6 @@ func compareTwin(t *rapid.T, r *lint.Rule, quick, twin map[string]lint.Verdict, 
 		got := quick[addr]
 		if got.Outcome != want.Outcome || got.Word != want.Word {
 			t.Fatalf("%s of %s: %v %v %q, by the twin %v %v %q\n%s", r.ID, addr, got.Outcome, got.Word, got.Message, want.Outcome, want.Word, want.Message, text)
-		}
-		if got.Outcome == lint.Violated && len(got.State) > len(want.State) {
-			t.Fatalf("%s of %s: told by %v, by the twin %v\n%s", r.ID, addr, got.State, want.State, text)
-		}
-		for i, n := range want.Numbers {
-			if i < len(got.Numbers) && got.Numbers[i].Name == n.Name && math.Abs(got.Numbers[i].Value-n.Value) > 2e-3*math.Abs(n.Value) {
-				t.Fatalf("%s of %s: %s is %g, by the twin %g\n%s", r.ID, addr, n.Name, got.Numbers[i].Value, n.Value, text)
-			}
 		}
 	}
 }

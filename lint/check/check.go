@@ -23,7 +23,7 @@ type Options struct {
 	Today    time.Time   // the day that dates in the plan are compared with
 	Bound    int         // assignments looked at in one zone; 0 means explore.DefaultBound
 	Stop     func() bool // asked now and then; true ends the run early
-	Plain    bool        // lists every combination of positions: the twin that a run is checked against
+	Plain    bool        // lists selectors behind which only loads hang in every combination too: the twin that a run is checked against
 }
 
 // run is one Run under way.

@@ -69,8 +69,9 @@ func (m *maker) draw() {
 	}
 	for i := range m.upTo(0, 3, "switches") {
 		a := fmt.Sprintf("switch.w%d", i)
-		m.add("switch \"w%d\" {\n  terminals = [\"a\", \"b\", \"c\"]\n  poles = %d\n  position \"off\" {\n  }\n  position \"one\" {\n    joins = [[\"a\", \"b\"]]\n  }\n  position \"both\" {\n    joins = [[\"a\", \"b\", \"c\"]]\n  }\n}",
-			i, m.upTo(1, 2, "poles"))
+		last := rapid.SampledFrom([]string{`"a", "b", "c"`, `"a", "c"`, `"b", "c"`}).Draw(m.t, "last") // closes all, or picks
+		m.add("switch \"w%d\" {\n  terminals = [\"a\", \"b\", \"c\"]\n  poles = %d\n  position \"off\" {\n  }\n  position \"one\" {\n    joins = [[\"a\", \"b\"]]\n  }\n  position \"two\" {\n    joins = [[%s]]\n  }\n}",
+			i, m.upTo(1, 2, "poles"), last)
 		m.at(a+".a", a+".b", a+".c")
 	}
 	for i := range m.upTo(0, 2, "fuses") {

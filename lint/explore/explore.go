@@ -29,7 +29,7 @@ type Space struct {
 	Net   *network.Network
 	Bound int
 	Stop  func() bool // asked now and then; true ends the search early
-	Plain bool        // list every combination, even where one of a few decides: what the rest is checked against
+	Plain bool        // list limbs in every combination too: what telling them apart one by one is checked against
 
 	never    []combo
 	loose    map[string]bool // addresses of interlocks and modes that are not relied on

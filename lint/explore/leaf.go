@@ -146,9 +146,6 @@ func (s *Space) side(from network.NodeID, v int, ports map[network.NodeID]bool) 
 // Closed narrows a filter to the states in which every leaf switch is closed, except those with one
 // of the nodes behind them. Use it for what closing more can only bring about.
 func (s *Space) Closed(f Filter, except ...network.NodeID) Filter {
-	if s.Plain {
-		return f
-	}
 	out := Filter{name: f.name + " closed", apart: map[int]bool{}}
 	open := map[int]bool{}
 	for v, l := range s.leaves() {
@@ -160,6 +157,9 @@ func (s *Space) Closed(f Filter, except ...network.NodeID) Filter {
 		for _, id := range except {
 			out.apart[l.v] = out.apart[l.v] || l.far[id]
 		}
+	}
+	if s.Plain {
+		out.apart = nil
 	}
 	var kept []string
 	for v := range s.Net.Vars {

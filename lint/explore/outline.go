@@ -256,7 +256,7 @@ func (o *outline) stand(l *limb, order []int, to *limb) []int {
 // fed says whether the limbs before one leave it joined to what feeds them.
 func (o *outline) fed(l *limb, pos []int) bool {
 	for _, u := range o.limbs {
-		if u.holds(l) && !slices.ContainsFunc(u.near, func(near network.NodeID) bool {
+		if u.holds(l) && pos[u.v] >= 0 && !slices.ContainsFunc(u.near, func(near network.NodeID) bool {
 			x := o.at(u, pos[u.v], near)
 			return slices.ContainsFunc(l.near, func(id network.NodeID) bool { return x.nodes[id] })
 		}) {

@@ -1,8 +1,11 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"io"
+	"os"
+	"os/signal"
 	"slices"
 	"strings"
 	"time"
@@ -61,13 +64,14 @@ func (r *reading) options() (check.Options, error) {
 		}
 		opt.Today = day
 	}
-	switch {
-	case r.timeout < 0:
+	if r.timeout < 0 {
 		return opt, usagef("--timeout: %s is less than nothing", r.timeout)
-	case r.timeout > 0:
-		end := now.Add(r.timeout)
-		opt.Stop = func() bool { return time.Now().After(end) }
 	}
+	// An interrupt ends the run like the end of its time; a second one ends the program.
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	context.AfterFunc(ctx, stop)
+	end := now.Add(r.timeout)
+	opt.Stop = func() bool { return ctx.Err() != nil || r.timeout > 0 && time.Now().After(end) }
 	return opt, nil
 }
 

@@ -16,9 +16,9 @@ func (r *run) ask() {
 	pass := r.pass(r.space, lint.Guesses{})
 	r.verdicts = r.askAll(pass)
 	ran := &lint.Ran{Rules: r.rules, Verdicts: maps.Clone(r.verdicts), Waived: r.matched(),
-		Again: func(g lint.Guesses) map[string][]lint.Verdict { return r.askAll(r.pass(r.space, g)) },
+		Again: func(g lint.Guesses) map[string][]lint.Verdict { return r.askAgain(r.pass(r.space, g)) },
 		Without: func(b ...schema.Block) map[string][]lint.Verdict {
-			return r.askAll(r.pass(r.space.Without(b...), lint.Guesses{}))
+			return r.askAgain(r.pass(r.space.Without(b...), lint.Guesses{}))
 		},
 	}
 	for _, rule := range r.rules {
@@ -26,6 +26,17 @@ func (r *run) ask() {
 			r.verdicts[rule.ID] = r.askOne(rule, func() []lint.Verdict { return rule.Review(pass, ran) })
 		}
 	}
+}
+
+// askAgain answers for a rule that reviews the others: all of them, or that rule is not finished either.
+func (r *run) askAgain(pass *lint.Pass) map[string][]lint.Verdict {
+	before := len(r.failures)
+	out := r.askAll(pass)
+	if r.stopped {
+		r.failures = r.failures[:before]
+		panic(explore.Halted{})
+	}
+	return out
 }
 
 // askAll answers the rules that run on one pass.

@@ -49,7 +49,7 @@ func Run(p *schema.Plan, rules []*lint.Rule, opt Options) *Report {
 	r.guard("the network", func() {
 		net, diags := network.Build(p)
 		r.space = explore.New(net, opt.Bound)
-		r.space.Stop, r.space.Plain = opt.Stop, opt.Plain
+		r.space.Stop, r.space.Halts, r.space.Plain = opt.Stop, true, opt.Plain
 		r.net, out.Diagnostics = net, diags
 	})
 	if r.space == nil || out.Diagnostics.HasErrors() {
@@ -112,7 +112,11 @@ func (r *run) header() *Report {
 // guard runs f; a panic in it is a failure of the run and of nothing else.
 func (r *run) guard(what string, f func()) {
 	defer func() {
-		if x := recover(); x != nil {
+		x := recover()
+		if _, halted := x.(explore.Halted); halted {
+			r.stopped = true
+			r.fail("%s was not finished: the run was stopped in it", what)
+		} else if x != nil {
 			r.fail("%s failed: %v", what, x)
 		}
 	}()

@@ -129,6 +129,7 @@ func (c *Circuit) families() [][]*network.Zone {
 
 func (c *Circuit) familyOf(z *network.Zone) []*network.Zone {
 	for _, f := range c.families() {
+		c.Space.Tick()
 		for _, k := range f {
 			if k == z {
 				return f

@@ -122,6 +122,7 @@ func (c *Circuit) feedAmong(z *network.Zone, beyond map[network.NodeID]bool) int
 	}
 	best, least := -1, 0.0
 	for _, f := range c.cutsOf(z)[set] {
+		c.Space.Tick()
 		if w := c.Worst(f).Capped.Value; best < 0 || w < least {
 			best, least = f, w
 		}

@@ -34,6 +34,7 @@ type part struct {
 // split is ready to share a view's currents out; nil where what holds its volts is not known well
 // enough, so that the sum over the whole ring stays.
 func (c *Circuit) split(v *explore.View, runs func(int) bool) *splitter {
+	c.Space.Tick()
 	s := &splitter{c: c, wires: c.edgesOnly(v)}
 	if len(s.wires.lacks) > 0 || !s.batteries(v) || !s.attach(v, runs) {
 		return nil

@@ -33,6 +33,7 @@ type Giver struct {
 func (c *Circuit) Takers(counts func(schema.Block) bool) (list []Taker, plain bool) {
 	plain = true
 	for _, f := range c.families() {
+		c.Space.Tick()
 		for _, z := range f {
 			plain = plain && c.sideOf(z) != mixed
 		}

@@ -144,6 +144,7 @@ func keep(best map[int]record, bounds map[int]amount, v *explore.View, runs func
 
 // ports sums what is attached to each live node of a view.
 func (c *Circuit) ports(v *explore.View, runs func(int) bool) map[network.NodeID]sums {
+	c.Space.Tick()
 	out := map[network.NodeID]sums{}
 	add := func(id network.NodeID, s sums) {
 		if id != network.None {

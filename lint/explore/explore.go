@@ -29,6 +29,7 @@ type Space struct {
 	Net   *network.Network
 	Bound int
 	Stop  func() bool // asked now and then; true ends the search early
+	Halts bool        // where Stop ends a search, unwind it by Halted: whoever sets this recovers
 	Plain bool        // list limbs in every combination too: what telling them apart one by one is checked against
 
 	never    []combo
@@ -44,8 +45,23 @@ type Space struct {
 	outlines map[outlineKey]*outline
 	tied     []bool // by group: an interlock reaches into it
 	examined int
+	ticks    int
 	complete bool
 }
+
+// Halted is what a search panics with where its caller has stopped it and said that it recovers: a single
+// question can take long, and half an answer is none.
+type Halted struct{}
+
+// Tick is called wherever much is worked out, so that a stop is heard there.
+func (s *Space) Tick() {
+	if s.ticks++; s.Halts && s.ticks%often == 0 && s.Stop != nil && s.Stop() {
+		panic(Halted{})
+	}
+}
+
+// often is how many ticks go by between two looks at the caller's stop.
+const often = 32
 
 type viewKey struct {
 	zone   *network.Zone
@@ -89,7 +105,7 @@ func New(n *network.Network, bound int) *Space {
 // Without is the same space with some interlocks taken away and some modes not relied on: what such a
 // mode pins as present may be absent, and people may be aboard in it.
 func (s *Space) Without(blocks ...schema.Block) *Space {
-	out := &Space{Net: s.Net, Bound: s.Bound, Stop: s.Stop, Plain: s.Plain, views: map[viewKey]*views{}, outlines: map[outlineKey]*outline{}, complete: true, loose: map[string]bool{}}
+	out := &Space{Net: s.Net, Bound: s.Bound, Stop: s.Stop, Halts: s.Halts, Plain: s.Plain, views: map[viewKey]*views{}, outlines: map[outlineKey]*outline{}, complete: true, loose: map[string]bool{}}
 	for addr := range s.loose {
 		out.loose[addr] = true
 	}

@@ -26,6 +26,7 @@ type Reach struct {
 // Reach walks from a node over closed edges that use admits; use is told the edge and the node that
 // it is entered from. cost is an edge's length; nil counts edges.
 func (v *View) Reach(from network.NodeID, use func(edge int, at network.NodeID) bool, cost func(edge int) float64) *Reach {
+	v.tick()
 	r := &Reach{From: from, Dist: map[network.NodeID]float64{from: 0}, via: map[network.NodeID]Hop{}}
 	q := &queue{{from, 0}}
 	for q.Len() > 0 {

@@ -18,18 +18,19 @@ type View struct {
 	Transit *Transit // nil in a resting state
 
 	net  *network.Network
+	tick func()
 	pos  []int   // by variable of the plan; -1 outside the zone's reach
 	open string  // a part whose contacts and elements have opened
 	root []int32 // by the zone's own numbering of nodes; nil until asked for
 }
 
 func (s *Space) view(z *network.Zone, pos []int, t *Transit) *View {
-	return &View{Zone: z, Transit: t, net: s.Net, pos: pos}
+	return &View{Zone: z, Transit: t, net: s.Net, tick: s.Tick, pos: pos}
 }
 
 // Of is the same state seen from another zone.
 func (v *View) Of(z *network.Zone) *View {
-	return &View{Zone: z, Transit: v.Transit, net: v.net, pos: v.pos}
+	return &View{Zone: z, Transit: v.Transit, net: v.net, tick: v.tick, pos: v.pos}
 }
 
 // At is the position of a variable, -1 where the zone does not depend on it.
@@ -112,6 +113,7 @@ func (v *View) Signature() string {
 // the view; -1 for a node that the zone does not know.
 func (v *View) find(id network.NodeID) int32 {
 	if v.root == nil {
+		v.tick()
 		v.root = make([]int32, v.Zone.Size())
 		for i := range v.root {
 			v.root[i] = int32(i)

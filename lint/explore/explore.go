@@ -19,7 +19,7 @@ import (
 
 // DefaultBound is how many assignments of one zone are looked at. With mostKept it keeps a plan that
 // is made to be large from taking more than about a minute and a few hundred megabytes.
-const DefaultBound = 1 << 14
+const DefaultBound = 1 << 12
 
 // mostKept bounds the positions that the assignments of one zone hold together.
 const mostKept = 1 << 25

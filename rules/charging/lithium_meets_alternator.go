@@ -177,6 +177,9 @@ func (r *region) search() (best *encounter, complete bool) {
 		return nil, true
 	}
 	views, complete := r.p.Space.Views(r.zone, r.p.Space.Closed(explore.All()))
+	if !complete {
+		views, complete = r.sought(views)
+	}
 	for _, v := range views {
 		if !v.HasSource(r.pack) {
 			continue
@@ -188,6 +191,18 @@ func (r *region) search() (best *encounter, complete bool) {
 		}
 	}
 	return best, complete
+}
+
+// sought looks where the bound has cut the list: for a sure meeting, and for one in doubt.
+func (r *region) sought(views []*explore.View) ([]*explore.View, bool) {
+	complete := true
+	for _, doubtful := range []bool{false, true} {
+		more, known := r.p.Space.Sought(r.zone, explore.All(), views, func(v *explore.View) bool {
+			return v.HasSource(r.pack) && r.walk(v, doubtful) != nil
+		})
+		views, complete = more, complete && known
+	}
+	return views, complete
 }
 
 // step is how a walk came to a node: over an edge, or through a converter.

@@ -63,6 +63,12 @@ func guesses(p *lint.Pass, ran *lint.Ran) []lint.Verdict {
 		if len(used) == 0 {
 			continue
 		}
+		if !p.Space.Complete() { // to ask the other rules again would only leave as much open, at many times the cost
+			v := lint.Unfinished(about(p.Plan, used), lint.Notice)
+			v.Cause = g.name
+			out = append(out, v)
+			continue
+		}
 		v := lint.Verdict{Subject: about(p.Plan, used), Outcome: lint.Holds, Word: lint.Notice, Cause: g.name, Numbers: used}
 		var says []string
 		for _, o := range g.other {

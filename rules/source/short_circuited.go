@@ -45,6 +45,11 @@ func short(p *lint.Pass, i int) lint.Verdict {
 	}
 	z = p.Net.Stack(z)
 	views, complete := p.Space.Views(z, p.Space.Closed(explore.All()))
+	if !complete {
+		views, complete = p.Space.Sought(z, explore.All(), views, func(v *explore.View) bool {
+			return v.HasSource(i) && (v.Joined(s.Hot, s.Ret) || len(headToTail(p, v, i)) > 0)
+		})
+	}
 	for _, v := range views {
 		if !v.HasSource(i) {
 			continue

@@ -68,6 +68,9 @@ func (b *bank) judge(p *lint.Pass, found map[int][]lint.Verdict) {
 		return
 	}
 	views, complete := p.Space.Views(b.zone, p.Space.Closed(explore.All()))
+	if !complete && len(views) > 0 {
+		views, complete = b.sought(p, views)
+	}
 	sure, unsure, like := map[int]*clash{}, map[int]*clash{}, map[int][]derive.Number{}
 	for _, v := range views {
 		stacks := b.stacks(p.Net, v)
@@ -98,6 +101,29 @@ func (b *bank) judge(p *lint.Pass, found map[int][]lint.Verdict) {
 			found[i] = []lint.Verdict{{Subject: p.Net.Sources[i].Source, Outcome: lint.Holds, Numbers: like[i]}}
 		}
 	}
+}
+
+// sought looks where the bound has cut the list for a state in which two batteries meet, pair by pair.
+// Strings of blocks are not sought: where any can be, the list stays cut.
+func (b *bank) sought(p *lint.Pass, views []*explore.View) ([]*explore.View, bool) {
+	complete := true
+	for _, s := range b.stacks(p.Net, views[0].Loosen(b.zone.Vars...)) {
+		complete = complete && len(s) == 1
+	}
+	for k, i := range b.batteries {
+		for _, j := range b.batteries[:k] {
+			one, other := p.Net.Sources[i].Port, p.Net.Sources[j].Port
+			more, known := p.Space.Sought(b.zone, explore.All(), views, func(v *explore.View) bool {
+				if !v.HasSource(i) || !v.HasSource(j) || !meet(p.Net, v, one, other) {
+					return false
+				}
+				wire, _ := p.Circuit.Loop(leastWay(p, v, one, other), circuit.Prospective)
+				return wire.Value < sameWires
+			})
+			views, complete = more, complete && known
+		}
+	}
+	return views, complete
 }
 
 // clash is two stacks on one pair of wires.

@@ -43,10 +43,11 @@ func joinedSupplies(p *lint.Pass) []lint.Verdict {
 		}
 		for i, a := range m.Suppliers {
 			for _, b := range m.Suppliers[i+1:] {
+				here, there := b, a
 				if m.Shore(b) && !m.Shore(a) {
-					a, b = b, a
+					here, there = a, b
 				}
-				out = append(out, joined(p, m, b, a))
+				out = append(out, joined(p, m, here, there))
 			}
 		}
 	}

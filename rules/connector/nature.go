@@ -135,7 +135,9 @@ func (m *meetings) fill(h *half, from network.NodeID, reversed bool) {
 	seen := m.side(h.c, from)
 	for i := range m.Net.Sources {
 		if s := &m.Net.Sources[i]; seen[s.Hot] {
-			h.bring(m.sourceNature(s), reversed)
+			n := m.sourceNature(s)
+			m.stack(&n, h.c, i)
+			h.bring(n, reversed)
 		}
 	}
 	for i := range m.Net.Converters {
@@ -199,6 +201,35 @@ func (m *meetings) sourceNature(s *network.Source) nature {
 	}
 	n.stand(q, s.Source, attribute, s.Series.Or(1))
 	return n
+}
+
+// stack adds the volts of the sources that one stands on: blocks that are drawn in series.
+func (m *meetings) stack(n *nature, c *schema.Connector, top int) {
+	met := map[int]bool{top: true}
+	for at := top; !n.ac && at >= 0; {
+		ret := m.Net.Sources[at].Ret
+		at = -1
+		if ret == network.None || m.Net.Nodes[ret].Return {
+			return
+		}
+		seen := m.side(c, ret)
+		for i := range m.Net.Sources {
+			if s := &m.Net.Sources[i]; at < 0 && !met[i] && seen[s.Hot] {
+				met[i], at = true, i
+				n.onto(m.sourceNature(s))
+			}
+		}
+	}
+}
+
+// onto stands a source on another one.
+func (a *nature) onto(o nature) {
+	switch {
+	case len(o.lacks) > 0:
+		a.lacks, a.volts = append(a.lacks, o.lacks...), derive.Number{}
+	case a.volts.Kind != 0:
+		a.volts = derive.Compute("nominal voltage of the string under "+lint.Quote(a.by), "Vn", a.volts.Value+o.volts.Value, "V", "sum of the blocks in series", a.volts, o.volts)
+	}
 }
 
 func (m *meetings) outputNature(c *network.Converter) nature {

@@ -141,11 +141,15 @@ func counts(r *lint.Rule, v lint.Verdict) lint.Severity {
 // vehicle asks of a tow plug whether anything is drawn on both of its sides.
 func vehicle(n *network.Network, x *schema.Connector) lint.Verdict {
 	v := lint.Verdict{Subject: x, Outcome: lint.Holds, Word: lint.Notice}
+	var sides []string
 	for _, side := range []string{"fixed", "free"} {
 		if !drawn(n, x, side) {
-			v.Outcome, v.Missing = lint.NotProven, []lint.Missing{{Subject: x.Addr, Attribute: "what is behind its " + side + " side"}}
-			v.Message = fmt.Sprintf("Nothing is drawn behind the %s side of the tow plug %s: what the vehicle gives there, and takes, is unknown.", side, lint.Quote(x))
+			v.Outcome, v.Missing = lint.NotProven, append(v.Missing, lint.Missing{Subject: x.Addr, Attribute: "what is behind its " + side + " side"})
+			sides = append(sides, side)
 		}
+	}
+	if len(sides) > 0 {
+		v.Message = fmt.Sprintf("Nothing is drawn behind the %s side of the tow plug %s: what the vehicle gives there, and takes, is unknown.", strings.Join(sides, " and the "), lint.Quote(x))
 	}
 	return v
 }

@@ -5,7 +5,9 @@ import (
 )
 
 // Views lists the different networks that a zone can be over the allowed states that pass the
-// filter, in a fixed order, resting states first. complete is false where the bound cut the list.
+// filter, in a fixed order, resting states first. complete is false where the bound cut the list. Where
+// telling limbs apart one by one meets it, listing them in every combination may not: a few switches of
+// many rivals.
 func (s *Space) Views(z *network.Zone, f Filter) (list []*View, complete bool) {
 	k := viewKey{z, f.name}
 	if v, ok := s.views[k]; ok {
@@ -17,11 +19,7 @@ func (s *Space) Views(z *network.Zone, f Filter) (list []*View, complete bool) {
 		if !s.feasible(z, c) {
 			continue
 		}
-		if f.apart != nil {
-			v.complete = s.reduce(z, s.outlineOf(f, i), seen, v) && v.complete
-		} else {
-			v.complete = s.project(z, c, seen, v) && v.complete
-		}
+		v.complete = (f.apart != nil && s.reduce(z, s.outlineOf(f, i), seen, v) || s.project(z, c, seen, v)) && v.complete
 	}
 	s.complete = s.complete && v.complete
 	s.views[k] = v

@@ -198,7 +198,7 @@ func TestTwoPoles(t *testing.T) {
 	on := c.Net.Loads[0]
 	views, _ := c.Space.Views(c.Net.ZoneOf(on.Hot), all)
 	for _, v := range views {
-		d, ok := c.DropTo(v, on.Port)
+		d, ok := c.DropTo(v, on.Port, 0)
 		if !ok {
 			continue
 		}

@@ -23,12 +23,16 @@ type Drop struct {
 	at *Point
 }
 
+// solvedWithin is how far, as a share, volts along a way may stand from the sum of what its parts lose.
+const solvedWithin = 1e-3
+
 // DropTo is the voltage lost between a port and the battery, string of batteries or converter output that
 // feeds it best, in one view of a LowZone, with everything on that may run together: the larger of what is
 // lost with batteries empty, where constant powers draw most, and at the end of charge, where resistances
 // do. Behind a diode it counts from the diode. ok is false where nothing feeds the port, or what does is
-// starved: a limited supply alone gives what it can.
-func (c *Circuit) DropTo(v *explore.View, p network.Port) (best Drop, ok bool) {
+// starved: a limited supply alone gives what it can; and where what is lost is sure to be less than some
+// volts of which more is known already.
+func (c *Circuit) DropTo(v *explore.View, p network.Port, known float64) (best Drop, ok bool) {
 	feeders := c.feeding(v, p)
 	if len(feeders) == 0 {
 		return best, false
@@ -54,6 +58,8 @@ func (c *Circuit) DropTo(v *explore.View, p network.Port) (best Drop, ok bool) {
 		}
 	}
 	switch {
+	case ok && most < known*(1-solvedWithin):
+		return best, false
 	case ok:
 		c.explainDrop(&best, p, s.lacks)
 		best.Lacks = merge(best.Lacks, folds...) // solved without what folds there, so the true loss is more

@@ -112,7 +112,7 @@ load "lamp" {
 	w := worstOf(c, "conductor.feed")
 	d := build(t, system+battery("b", false)+"\nload \"lamp\" {\n}\nload \"fan\" {\n  draw = \"2 A\"\n}\nconductor \"bare\" {\n  from = source.b\n  to = load.lamp\n}\nconductor \"on\" {\n  from = load.lamp\n  to = load.fan\n}\n")
 	views, _ := d.Space.Views(d.Net.ZoneOf(d.Net.Loads[0].Hot), explore.All())
-	drop, _ := d.DropTo(views[0], d.Net.Loads[0].Port)
+	drop, _ := d.DropTo(views[0], d.Net.Loads[0].Port, 0)
 	for _, x := range []struct {
 		lacks              []derive.Missing
 		subject, attribute string

@@ -140,7 +140,7 @@ func TestDropOfHandbook(t *testing.T) {
 	c := build(t, text)
 	p := c.Net.Loads[0].Port
 	views, _ := c.Space.Views(c.Net.ZoneOf(p.Hot), all)
-	d, ok := c.DropTo(views[0], p)
+	d, ok := c.DropTo(views[0], p, 0)
 	if !ok || len(d.Lacks) > 0 {
 		t.Fatalf("no drop: %v", d.Lacks)
 	}

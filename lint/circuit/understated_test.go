@@ -20,7 +20,7 @@ func dropOf(t *testing.T, c *circuit.Circuit, load int) (most circuit.Drop) {
 	l := &c.Net.Loads[load]
 	views, _ := c.Space.Views(c.LowZone(c.Net.ZoneOf(l.Hot)), c.Space.Closed(explore.All()))
 	for _, v := range views {
-		if d, ok := c.DropTo(v, l.Port); ok && d.Volts.Value >= most.Volts.Value {
+		if d, ok := c.DropTo(v, l.Port, 0); ok && d.Volts.Value >= most.Volts.Value {
 			most = d
 		}
 	}

@@ -33,7 +33,7 @@ func (r *returns) compare() {
 					keep = append(keep, s.Hot)
 				}
 			}
-			views, complete := r.Space.Views(r.Net.Trim(z, keep...), r.Space.Closed(explore.All()))
+			views, complete := r.Space.Views(r.Space.TrimResting(z, keep...), r.Space.Closed(explore.All()))
 			r.unfinished = r.unfinished || !complete
 			for _, v := range views {
 				if s, ok := r.partner(v, z, x, all); ok && v.Transit == nil {

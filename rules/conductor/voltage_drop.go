@@ -181,7 +181,7 @@ func (q *lossy) look(z *network.Zone, f explore.Filter, ports func(*explore.View
 			seen[k] = true
 		}
 		for _, port := range list {
-			if d, ok := q.p.Circuit.DropTo(v, port); ok && q.ours(d) {
+			if d, ok := q.p.Circuit.DropTo(v, port, q.worst.Volts.Value); ok && q.ours(d) {
 				d.Lacks = bearing(q.p.Circuit, d)
 				if !q.found || graver(d, q.worst) {
 					q.worst, q.found = d, true

@@ -30,8 +30,8 @@ const solvedWithin = 1e-3
 // feeds it best, in one view of a LowZone, with everything on that may run together: the larger of what is
 // lost with batteries empty, where constant powers draw most, and at the end of charge, where resistances
 // do. Behind a diode it counts from the diode. ok is false where nothing feeds the port, or what does is
-// starved: a limited supply alone gives what it can; and where what is lost is sure to be less than some
-// volts of which more is known already.
+// starved: a limited supply alone gives what it can; and where no more is lost, nor anything missing, than
+// at some volts that are known already.
 func (c *Circuit) DropTo(v *explore.View, p network.Port, known float64) (best Drop, ok bool) {
 	feeders := c.feeding(v, p)
 	if len(feeders) == 0 {
@@ -58,7 +58,7 @@ func (c *Circuit) DropTo(v *explore.View, p network.Port, known float64) (best D
 		}
 	}
 	switch {
-	case ok && most < known*(1-solvedWithin):
+	case ok && most < known*(1-solvedWithin), ok && len(s.lacks)+len(folds) == 0 && most <= known*(1+1e-9):
 		return best, false
 	case ok:
 		c.explainDrop(&best, p, s.lacks)

@@ -15,6 +15,7 @@ type Section struct {
 	View  *explore.View // a state in which it occurs
 	Nodes []network.NodeID
 	Edges []int // closed, with an end in it, those to a return included
+	Anew  []int // those at which a short is another than in every section given before
 	// What can push current into it and is there: sources by index, converters by index.
 	Sources, Outputs, Inputs []int
 }
@@ -28,15 +29,17 @@ func (s *Section) Fed() bool { return len(s.Sources)+len(s.Outputs)+len(s.Inputs
 func (c *Circuit) Sections(z *network.Zone, f explore.Filter) (list iter.Seq[*Section], complete bool) {
 	views, complete := c.Space.Views(z, f)
 	return func(yield func(*Section) bool) {
-		seen := map[string]bool{}
+		seen, told := map[string]bool{}, newTold(c)
 		for _, v := range views {
 			d := c.divide(v)
+			returns := d.returns()
 			for i, k := range d.keys() {
-				if seen[k] {
+				if k += string(returns); seen[k] {
 					continue
 				}
 				seen[k] = true
-				if !yield(d.section(i)) {
+				s := d.section(i)
+				if s.Anew = told.anew(s, returns); !yield(s) {
 					return
 				}
 			}
@@ -124,7 +127,7 @@ func (d *division) edge(e int) int {
 }
 
 // keys tells sections of different views apart: by their first node, the closed edges that depend on a
-// state, what is there, and how the returns stand.
+// state, and what is there.
 func (d *division) keys() []string {
 	keys := make([][]byte, len(d.roots))
 	for i, r := range d.roots {
@@ -142,15 +145,20 @@ func (d *division) keys() []string {
 		}
 	}
 	d.feeds(func(section int, kind byte, i int) { add(section, kind, i) })
-	var returns []byte
-	for _, e := range z.Returns {
-		if len(d.c.Net.Edges[e].When) > 0 && d.view.Conducts(e) {
-			returns = binary.AppendUvarint(append(returns, 'r'), uint64(e))
-		}
-	}
 	out := make([]string, len(keys))
 	for i, k := range keys {
-		out[i] = string(append(k, returns...))
+		out[i] = string(k)
+	}
+	return out
+}
+
+// returns tells how the returns of a view stand.
+func (d *division) returns() []byte {
+	var out []byte
+	for _, e := range d.view.Zone.Returns {
+		if len(d.c.Net.Edges[e].When) > 0 && d.view.Conducts(e) {
+			out = binary.AppendUvarint(append(out, 'r'), uint64(e))
+		}
 	}
 	return out
 }

@@ -69,7 +69,7 @@ func (w *approach) next(s *circuit.Short, borne map[int]float64) (device int, wa
 	device, wait = -1, math.Inf(1)
 	farthest := 0.0
 	times := map[int]float64{}
-	for _, d := range elements(w.p, w.f.Section) {
+	for _, d := range elements(w.p, w.f.Section.Edges) {
 		f, through := w.p.Net.Edges[d].Fuse, math.Abs(s.Through(d))
 		if w.opened[d] || through <= 1e-6*s.Amps() || !f.Rating.Set {
 			continue

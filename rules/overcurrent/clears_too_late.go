@@ -87,12 +87,15 @@ type cleared struct {
 }
 
 func (c *clearing) look(s *circuit.Section, unfinished bool) {
+	if len(s.Anew) == 0 {
+		return
+	}
 	least := c.p.Circuit.Faults(s, circuit.Least, true)
-	if len(elements(c.p, s)) == 0 || !least.Fed() && least.Lacks() == nil {
+	if len(elements(c.p, s.Edges)) == 0 || !least.Fed() && least.Lacks() == nil {
 		return
 	}
 	cases := []*circuit.Faults{least, c.p.Circuit.Faults(s, circuit.Prospective, true), c.p.Circuit.FaultsWith(s, circuit.Least, 2)}
-	for _, e := range s.Edges {
+	for _, e := range s.Anew {
 		x := &c.p.Net.Edges[e]
 		if x.Kind != network.Wire {
 			continue
@@ -206,7 +209,7 @@ func (x *cleared) race(w *approach) {
 // conductor's withstand does not hold.
 func (x *cleared) doubt(w *approach, elapsed float64) {
 	if x.outcome == lint.Violated {
-		for _, d := range elements(w.p, w.f.Section) {
+		for _, d := range elements(w.p, w.f.Section.Edges) {
 			if u := w.p.Net.Edges[d].Fuse; !u.Rating.Set && math.Abs(x.short.Through(d)) > 1e-6*x.short.Amps() {
 				x.outcome, x.lacks = lint.NotProven, ratingLess(u)
 				return

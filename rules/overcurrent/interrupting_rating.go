@@ -92,7 +92,7 @@ func (b *breaker) walk(leave func(*schema.Fuse) bool) {
 	own := map[int]bool{} // devices on the live side
 	eachSection(b.p, explore.All(), func(s *circuit.Section, unfinished bool) {
 		most := b.p.Circuit.Faults(s, circuit.Prospective, false)
-		for _, e := range elements(b.p, s) {
+		for _, e := range elements(b.p, s.Anew) {
 			f := b.p.Net.Edges[e].Fuse
 			own[e] = true
 			b.unfinished[f] = b.unfinished[f] || unfinished

@@ -78,7 +78,7 @@ type limits struct {
 
 func (l *limits) look(s *circuit.Section, unfinished bool) {
 	most := l.p.Circuit.Faults(s, circuit.Prospective, false)
-	for _, e := range elements(l.p, s) {
+	for _, e := range elements(l.p, s.Edges) {
 		f := l.p.Net.Edges[e].Fuse
 		if l.of[f] == nil {
 			l.of[f] = &limited{wire: -1}

@@ -22,10 +22,10 @@ func eachSection(p *lint.Pass, f explore.Filter, visit func(s *circuit.Section, 
 	}
 }
 
-// elements lists the devices of a section, by edge.
-func elements(p *lint.Pass, s *circuit.Section) []int {
+// elements lists the devices among the edges of a section.
+func elements(p *lint.Pass, edges []int) []int {
 	var out []int
-	for _, e := range s.Edges {
+	for _, e := range edges {
 		if p.Net.Edges[e].Kind == network.Element {
 			out = append(out, e)
 		}

@@ -105,7 +105,7 @@ type tripping struct {
 func (t *tripping) walk(f explore.Filter, word lint.Severity, counts func(*schema.Load) bool) {
 	eachSection(t.p, f, func(s *circuit.Section, unfinished bool) {
 		loads := t.loads(s, counts)
-		devices := elements(t.p, s)
+		devices := elements(t.p, s.Edges)
 		if len(loads) == 0 || len(devices) < 2 {
 			return
 		}

@@ -27,7 +27,8 @@ func (t *told) id(key []byte) int {
 }
 
 // anew lists the edges of a section at which a short is another than in every section before. Where an end
-// has no return of its own every section counts: the least is then asked to the farthest return of all.
+// has no return of its own that leads home every section counts: the least is then asked to the farthest
+// return of all.
 func (t *told) anew(s *Section, returns []byte) []int {
 	core, way := t.strip(s)
 	base := t.id(t.coreKey(s, core, returns))
@@ -36,10 +37,39 @@ func (t *told) anew(s *Section, returns []byte) []int {
 	for _, e := range s.Edges {
 		x := &t.c.Net.Edges[e]
 		k := t.of(e, base, way, memo)
-		if fresh := !t.seen[k]; fresh || t.c.Net.Mate(x.A) == network.None || t.c.Net.Mate(x.B) == network.None {
+		if !t.seen[k] || !t.home(s, x.A) || !t.home(s, x.B) {
 			t.seen[k] = true
 			out = append(out, e)
 		}
+	}
+	return out
+}
+
+// home says whether a node's own return leads back to something that feeds the section.
+func (t *told) home(s *Section, id network.NodeID) bool {
+	mate := t.c.Net.Mate(id)
+	if mate == network.None {
+		return false
+	}
+	for _, p := range t.ports(s) {
+		if p.Ret != network.None && s.View.Joined(mate, p.Ret) {
+			return true
+		}
+	}
+	return false
+}
+
+// ports lists all that can feed a section.
+func (t *told) ports(s *Section) []network.Port {
+	var out []network.Port
+	for _, i := range s.Sources {
+		out = append(out, t.c.Net.Sources[i].Port)
+	}
+	for _, i := range s.Outputs {
+		out = append(out, t.c.Net.Converters[i].Out)
+	}
+	for _, i := range s.Inputs {
+		out = append(out, t.c.Net.Converters[i].In)
 	}
 	return out
 }
@@ -89,15 +119,8 @@ func (t *told) coreKey(s *Section, core map[int]bool, returns []byte) []byte {
 func (t *told) strip(s *Section) (core map[int]bool, way map[int]int) {
 	n := t.c.Net
 	fed := map[network.NodeID]bool{}
-	port := func(p network.Port) { fed[p.Hot], fed[p.Ret] = true, true }
-	for _, i := range s.Sources {
-		port(n.Sources[i].Port)
-	}
-	for _, i := range s.Outputs {
-		port(n.Converters[i].Out)
-	}
-	for _, i := range s.Inputs {
-		port(n.Converters[i].In)
+	for _, p := range t.ports(s) {
+		fed[p.Hot], fed[p.Ret] = true, true
 	}
 	core, way = map[int]bool{}, map[int]int{}
 	at := map[network.NodeID][]int{}

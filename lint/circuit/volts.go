@@ -185,7 +185,7 @@ func (c *Circuit) findHighest(id network.NodeID) (h highest) {
 		return h
 	}
 	z = c.string(z)
-	list, complete := c.Space.Views(z, c.Space.Closed(explore.All()))
+	list, complete := c.Space.Views(z, c.Space.About(c.Space.Closed(explore.All()), id))
 	if !complete {
 		h.lacks = merge(h.lacks, derive.Missing{Subject: "plan", Attribute: "states"})
 	}

@@ -123,7 +123,7 @@ func kindOf(l *network.Load, i int) (kind string, value float64, plain bool) {
 
 // asked says whether more is asked of a load than what it draws.
 func asked(l *network.Load) bool {
-	return len(l.RunsIn.List) > 0 || len(l.NeededIn.List) > 0 || l.Critical.Set || l.Control.Set ||
+	return len(l.RunsIn.List) > 0 || len(l.NeededIn.List) > 0 || l.Critical.Set && l.Critical.Value != "none" || l.Control.Set ||
 		slices.Contains([]string{"alarm", "brake", "bilge-pump", "motor"}, l.Kind.Value)
 }
 

@@ -13,6 +13,7 @@ type Filter struct {
 	name    string
 	choices []choice
 	apart   map[int]bool // limbs told apart in every position; nil where no limb is set aside
+	about   map[int]bool // limbs told apart at all; nil for every one
 }
 
 // choice pins variables: allowed positions by variable; a variable without an entry is free.

@@ -2,6 +2,7 @@ package explore
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"ferrule/lint/network"
@@ -134,7 +135,7 @@ func (s *Space) side(from network.NodeID, v int, ports map[network.NodeID]bool) 
 		supplies = supplies || ports[side[i]]
 		for _, e := range s.Net.At(side[i]) {
 			x := &s.Net.Edges[e]
-			if to := x.Other(side[i]); !in[to] && (x.Kind != network.Contact || x.Addr != s.Net.Vars[v].Addr) {
+			if to := x.Other(side[i]); !in[to] && (x.Kind != network.Contact && x.Kind != network.Mate || x.Addr != s.Net.Vars[v].Addr) {
 				in[to] = true
 				side = append(side, to)
 			}
@@ -183,4 +184,29 @@ func (s *Space) Closed(f Filter, except ...network.NodeID) Filter {
 		out.choices = append(out.choices, pinned)
 	}
 	return out
+}
+
+// About narrows a Closed filter to a question about some nodes and what supplies and converters bring to
+// them: limbs behind which none of them lies stand anywhere, since nothing comes through them to a node
+// that is not behind them. One that joins two of its feeds on its way between them is told apart even so.
+func (s *Space) About(f Filter, nodes ...network.NodeID) Filter {
+	if f.apart == nil {
+		return f
+	}
+	out := f
+	out.about = map[int]bool{}
+	var told []string
+	for _, l := range s.limbs() {
+		if slices.ContainsFunc(nodes, func(id network.NodeID) bool { return l.far[id] }) || len(l.clump) > 1 && s.overlaps(l.v) {
+			out.about[l.v] = true
+			told = append(told, fmt.Sprint(l.v))
+		}
+	}
+	out.name += " about " + strings.Join(told, " ")
+	return out
+}
+
+// overlaps says whether a switch joins two of its positions while it is thrown.
+func (s *Space) overlaps(v int) bool {
+	return slices.ContainsFunc(s.Net.Vars[v].Throws, func(t network.Throw) bool { return t.Overlap })
 }

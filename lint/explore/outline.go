@@ -11,6 +11,7 @@ type outline struct {
 	s      *Space
 	pinned choice
 	apart  map[int]bool // limbs that are told apart in every position
+	about  map[int]bool // limbs that are told apart at all; nil for every one
 	limbs  []*limb      // outer ones first
 	is     map[int]*limb
 	reach  map[standing]*standings
@@ -34,6 +35,7 @@ func (s *Space) outlineOf(f Filter, i int) *outline {
 	k := outlineKey{f.name, i}
 	if s.outlines[k] == nil {
 		s.outlines[k] = s.outline(f.choices[i], f.apart)
+		s.outlines[k].about = f.about
 	}
 	return s.outlines[k]
 }

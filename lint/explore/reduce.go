@@ -13,10 +13,13 @@ func (s *Space) reduce(z *network.Zone, o *outline, seen map[string]bool, out *v
 	r := &reduction{s: s, z: z, o: o, set: set, seen: seen, out: out}
 	var core []int
 	for _, v := range set {
-		if l := o.is[v]; l == nil {
+		switch l := o.is[v]; {
+		case l == nil:
 			core = append(core, v)
-		} else {
+		case o.about == nil || o.about[v]:
 			r.limbs = append(r.limbs, l)
+		default:
+			r.still = append(r.still, v)
 		}
 	}
 	r.picks = r.orders()
@@ -39,6 +42,7 @@ type reduction struct {
 	o     *outline
 	set   []int
 	limbs []*limb
+	still []int // limbs that stand anywhere, since nobody asks about them
 	picks [][]int
 	seen  map[string]bool
 	out   *views
@@ -66,11 +70,15 @@ func (r *reduction) orders() [][]int {
 	return out
 }
 
+// reach is how many times the bound may be looked at where limbs are told apart: it is meant for the rest of
+// the plan, and each of its states is looked at once for every position of every limb.
+const reach = 4
+
 // step counts a look; false where the bound is met.
 func (r *reduction) step() bool {
 	r.steps++
 	r.s.examined++
-	if r.steps > r.s.Bound || r.steps%1024 == 1023 && r.s.Stop != nil && r.s.Stop() {
+	if r.steps > reach*r.s.Bound || r.steps%1024 == 1023 && r.s.Stop != nil && r.s.Stop() {
 		r.cut = true
 	}
 	return !r.cut
@@ -111,6 +119,9 @@ func (r *reduction) add(v *View) {
 // most, each of them; of limbs that nothing feeds then any one will do.
 func (r *reduction) stands(core []int, order []int, told *limb, at int, each func(pos []int) bool) bool {
 	pos := slices.Clone(core)
+	if !r.o.pinned.first(r.s, r.still, pos) {
+		return true
+	}
 	var put func(i int) bool
 	put = func(i int) bool {
 		if i == len(r.limbs) {
@@ -179,6 +190,9 @@ func (r *reduction) outdone(l *limb, contacts []int, p int) bool {
 func (r *reduction) move(core []int) bool {
 	for _, v := range r.z.Vars {
 		l := r.o.is[v]
+		if slices.Contains(r.still, v) {
+			continue
+		}
 		for i := range r.s.Net.Vars[v].Throws {
 			t := &r.s.Net.Vars[v].Throws[i]
 			if l != nil && !t.Overlap && !r.o.apart[v] {

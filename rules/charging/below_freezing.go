@@ -208,7 +208,7 @@ type coldCharger struct {
 // plan's order; states come with fewest parts moved first.
 func coldChargers(p *lint.Pass, battery int) ([]*coldCharger, bool) {
 	zone := p.Net.Series(battery)
-	views, complete := p.Space.Views(zone, p.Space.Closed(explore.All()))
+	views, complete := p.Space.Views(zone, p.Space.About(p.Space.Closed(explore.All())))
 	open := mayCharge(p.Net, zone)
 	found := map[string]*coldCharger{}
 	for _, v := range views {

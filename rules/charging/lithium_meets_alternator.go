@@ -176,7 +176,7 @@ func (r *region) search() (best *encounter, complete bool) {
 	if r.zone == nil {
 		return nil, true
 	}
-	views, complete := r.p.Space.Views(r.zone, r.p.Space.Closed(explore.All()))
+	views, complete := r.p.Space.Views(r.zone, r.p.Space.About(r.p.Space.Closed(explore.All())))
 	if !complete {
 		views, complete = r.sought(views)
 	}

@@ -94,7 +94,7 @@ func newBulk(p *lint.Pass, battery int) *bulk {
 	b.engine = lead && !s.Role.Set
 	zone := p.Net.Series(battery)
 	all := chargersOf(p.Net, zone)
-	views, complete := p.Space.Views(zone, p.Space.Closed(explore.All()))
+	views, complete := p.Space.Views(zone, p.Space.About(p.Space.Closed(explore.All())))
 	b.complete = complete
 	for _, v := range views {
 		if v.HasSource(battery) {

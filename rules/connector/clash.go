@@ -125,7 +125,7 @@ func same(a, b []nature) bool {
 func (m *meetings) state(k *clash) []lint.Position {
 	own := []int{m.Net.Var(k.x.c.Addr), m.Net.Var(k.y.c.Addr)}
 	var best, apart []lint.Position
-	views, _ := m.Space.Views(around(m.Net, k.x.hotNodes()...), m.Space.Closed(explore.All()))
+	views, _ := m.Space.Views(around(m.Net, k.x.hotNodes()...), m.Space.About(m.Space.Closed(explore.All()), k.x.hotNodes()...))
 	for _, v := range views {
 		if v.Transit != nil || v.At(own[0]) > 0 || v.At(own[1]) > 0 {
 			continue

@@ -98,7 +98,7 @@ func (f *finding) verdict(b schema.Block, where string) lint.Verdict {
 
 // search looks at every state; it is false where the bound cut it.
 func (x *exposure) search(t *target) bool {
-	views, complete := x.Space.Views(around(x.Net, t.nodes...), x.Space.Closed(explore.All()))
+	views, complete := x.Space.Views(around(x.Net, t.nodes...), x.Space.About(x.Space.Closed(explore.All()), x.nodes(t)...))
 	for _, v := range views {
 		if x.pulled(v) {
 			continue
@@ -113,6 +113,15 @@ func (x *exposure) search(t *target) bool {
 		}
 	}
 	return complete
+}
+
+// nodes lists those that a target is about, and the ends of what a breakaway switch closes.
+func (x *exposure) nodes(t *target) []network.NodeID {
+	out := slices.Clone(t.nodes)
+	for _, e := range x.breakaway {
+		out = append(out, x.Net.Edges[e].A, x.Net.Edges[e].B)
+	}
+	return out
 }
 
 // pulled says whether a breakaway switch is: what is live then is meant to be.

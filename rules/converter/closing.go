@@ -38,7 +38,7 @@ type closing struct {
 }
 
 func (g *rush) look(z *network.Zone, converter int) {
-	views, complete := g.p.Space.Views(z, g.p.Space.Closed(explore.All(), g.port.Hot))
+	views, complete := g.p.Space.Views(z, g.p.Space.About(g.p.Space.Closed(explore.All(), g.port.Hot), g.port.Hot))
 	g.complete = complete
 	for _, v := range views {
 		if v.Transit != nil || !v.HasConverter(converter) {

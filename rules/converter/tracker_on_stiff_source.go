@@ -50,7 +50,7 @@ func stiffTracker(p *lint.Pass, i int) lint.Verdict {
 	if z == nil {
 		return best
 	}
-	views, complete := p.Space.Views(p.Net.JoinFed(backOn(p.Net, z)...), p.Space.Closed(explore.All(), c.In.Hot))
+	views, complete := p.Space.Views(p.Net.JoinFed(backOn(p.Net, z)...), p.Space.About(p.Space.Closed(explore.All(), c.In.Hot), c.In.Hot))
 	for _, v := range views {
 		if !v.HasConverter(i) {
 			continue

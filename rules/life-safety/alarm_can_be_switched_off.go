@@ -120,7 +120,7 @@ func (g *alarms) look(p *lint.Pass) {
 	for _, a := range g.loads {
 		own = append(own, p.Net.Loads[a.load].Hot, p.Net.Loads[a.load].Ret)
 	}
-	views, complete := p.Space.Views(supplyOf(p.Net, first), p.Space.Closed(whenNeeded(p, first.Load), own...))
+	views, complete := p.Space.Views(supplyOf(p.Net, first), p.Space.About(p.Space.Closed(whenNeeded(p, first.Load), own...), own...))
 	g.complete = complete
 	for _, v := range views {
 		if v.Transit != nil {

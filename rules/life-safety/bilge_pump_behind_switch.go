@@ -69,7 +69,7 @@ type pump struct {
 
 func newPump(p *lint.Pass, i int) *pump {
 	u := &pump{p: p, l: &p.Net.Loads[i], i: i}
-	views, complete := p.Space.Views(supplyOf(p.Net, u.l), p.Space.Closed(explore.All(), u.l.Hot, u.l.Ret))
+	views, complete := p.Space.Views(supplyOf(p.Net, u.l), p.Space.About(p.Space.Closed(explore.All(), u.l.Hot, u.l.Ret), u.l.Hot, u.l.Ret))
 	u.complete = complete
 	for _, v := range views {
 		if v.Transit != nil || !v.HasLoad(i) || !batteryAboard(p.Net, v) || choice(p.Net, v, u.l.Load) {

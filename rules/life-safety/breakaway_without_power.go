@@ -108,7 +108,7 @@ func newBrake(p *lint.Pass, load int, by []string) *brake {
 	zone := supplyOf(p.Net, b.l)
 	modes := modesOf(p.Plan, b.l.Load)
 	for _, m := range modes {
-		views, complete := p.Space.Views(zone, p.Space.Closed(p.Space.Parted(m), b.nodes()...))
+		views, complete := p.Space.Views(zone, p.Space.About(p.Space.Closed(p.Space.Parted(m), b.nodes()...), b.nodes()...))
 		b.complete = b.complete && complete
 		b.empty = b.empty || len(views) == 0 && complete
 		for _, v := range views {

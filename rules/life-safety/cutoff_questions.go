@@ -73,9 +73,9 @@ func (q *question) while() string {
 
 // ask looks at every state of the mode; false where the bound cut it.
 func (q *question) ask(p *lint.Pass, openers []*opener) bool {
-	var hot []network.NodeID
+	var hot, ret []network.NodeID
 	for _, i := range q.loads {
-		hot = append(hot, p.Net.Loads[i].Hot)
+		hot, ret = append(hot, p.Net.Loads[i].Hot), append(ret, p.Net.Loads[i].Ret)
 	}
 	filter := explore.All()
 	switch {
@@ -84,7 +84,7 @@ func (q *question) ask(p *lint.Pass, openers []*opener) bool {
 	case q.mode != nil:
 		filter = p.Space.In(q.mode)
 	}
-	views, complete := p.Space.Views(p.Net.Together(hot...), p.Space.Closed(filter))
+	views, complete := p.Space.Views(p.Net.Together(hot...), p.Space.About(p.Space.Closed(filter), append(ret, hot...)...))
 	for _, v := range views {
 		if v.Transit == nil {
 			q.look(v, openers)

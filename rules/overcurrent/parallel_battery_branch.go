@@ -87,7 +87,7 @@ func most(p *lint.Pass, battery int) (best *brothers, complete bool) {
 	if z == nil {
 		return nil, true
 	}
-	views, complete := p.Space.Views(p.Net.Stack(z), p.Space.Closed(explore.All()))
+	views, complete := p.Space.Views(p.Net.Stack(z), p.Space.About(p.Space.Closed(explore.All())))
 	for _, v := range views {
 		if v.Transit != nil || !v.HasSource(battery) {
 			continue

@@ -120,7 +120,7 @@ func mayReturn(c *network.Converter) bool {
 // before what is in doubt. around tells a state in which the two sides are joined another way.
 func shovers(p *lint.Pass, x *schema.Fuse, e int, z *network.Zone) (sides [2]*shover, around *explore.View, complete bool) {
 	k := &p.Net.Edges[e]
-	views, complete := p.Space.Views(feeding(p.Net, z), p.Space.Closed(explore.All()))
+	views, complete := p.Space.Views(feeding(p.Net, z), p.Space.About(p.Space.Closed(explore.All()), k.A, k.B))
 	for _, v := range views {
 		if !v.Conducts(e) {
 			continue

@@ -34,7 +34,7 @@ func batteryBehind(p *lint.Pass, array int) lint.Verdict {
 		}
 	}
 	zone := behindOf(p.Net, z, nodes)
-	views, complete := p.Space.Views(zone, p.Space.Closed(explore.All()))
+	views, complete := p.Space.Views(zone, p.Space.About(p.Space.Closed(explore.All())))
 	var worst, doubtful *rearward
 	seen := map[string]bool{}
 	for _, view := range views {

@@ -72,7 +72,7 @@ func (b *bank) level(p *lint.Pass, found map[int][]lint.Verdict) {
 	if len(b.batteries) < 2 {
 		return
 	}
-	views, complete := p.Space.Views(b.zone, p.Space.Closed(explore.All()))
+	views, complete := p.Space.Views(b.zone, p.Space.About(p.Space.Closed(explore.All())))
 	worst := map[int]*meeting{}
 	for _, x := range b.pairings(p.Net, views) {
 		if x.times == len(views) && complete {

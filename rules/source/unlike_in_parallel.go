@@ -67,7 +67,7 @@ func (b *bank) judge(p *lint.Pass, found map[int][]lint.Verdict) {
 	if len(b.batteries) < 2 {
 		return
 	}
-	views, complete := p.Space.Views(b.zone, p.Space.Closed(explore.All()))
+	views, complete := p.Space.Views(b.zone, p.Space.About(p.Space.Closed(explore.All())))
 	if !complete && len(views) > 0 {
 		views, complete = b.sought(p, views)
 	}

@@ -140,6 +140,17 @@ func hot(n *network.Network, x *schema.Switch, terminal string) network.NodeID {
 	return network.None
 }
 
+// terminals lists the live nodes of a switch.
+func terminals(n *network.Network, x *schema.Switch) []network.NodeID {
+	var out []network.NodeID
+	for _, t := range x.Terminals.List {
+		if id := hot(n, x, t.Value); id != network.None {
+			out = append(out, id)
+		}
+	}
+	return out
+}
+
 // sideOf is everything on a terminal's live side with every other switch's contacts closed.
 func sideOf(n *network.Network, x *schema.Switch, from network.NodeID) map[network.NodeID]bool {
 	seen := map[network.NodeID]bool{}
@@ -176,7 +187,7 @@ func terminalLive(p *lint.Pass, x *schema.Switch, terminal string) lint.Verdict 
 	if z.AC && volts.Value > 30 || volts.Value > touchVolts {
 		word = lint.Danger
 	}
-	views, complete := p.Space.Views(around(p.Net, z), p.Space.Closed(explore.All()))
+	views, complete := p.Space.Views(around(p.Net, z), p.Space.About(p.Space.Closed(explore.All()), terminals(p.Net, x)...))
 	doubt := lint.Verdict{}
 	for _, v := range views {
 		if v.Transit != nil || !apart(p.Net, v, x, at) || !empty(x, v, p.Net) {

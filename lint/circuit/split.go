@@ -125,10 +125,14 @@ func (s *splitter) lone(v *explore.View) bool {
 	return true
 }
 
-// attach lists what draws and what puts in; false where something has no limit, or no way home.
+// attach lists what draws and what puts in; false where something has no limit, or no way home. What
+// hangs on a contact that is open is in no ring.
 func (s *splitter) attach(v *explore.View, runs func(int) bool) bool {
 	c, ok := s.c, true
 	add := func(p network.Port, x sums, sign float64) {
+		if !s.fed(v, p.Hot) {
+			return
+		}
 		ok = ok && s.wires.known(p) && s.wires.together(p) && x.endless == 0
 		s.parts = append(s.parts, part{p, x, sign})
 	}
@@ -153,6 +157,13 @@ func (s *splitter) attach(v *explore.View, runs func(int) bool) bool {
 		}
 	}
 	return ok
+}
+
+// fed says whether some supply of a view is joined to a live node.
+func (s *splitter) fed(v *explore.View, id network.NodeID) bool {
+	n := s.c.Net
+	return slices.ContainsFunc(v.Zone.Sources, func(i int) bool { return v.HasSource(i) && (v.Joined(n.Sources[i].Hot, id) || v.Joined(n.Sources[i].Ret, id)) }) ||
+		slices.ContainsFunc(v.Zone.Outputs, func(i int) bool { return v.HasConverter(i) && (v.Joined(n.Converters[i].Out.Hot, id) || v.Joined(n.Converters[i].Out.Ret, id)) })
 }
 
 // takes is what an input draws. What a diode lets through to batteries on charge is drawn too: they stand

@@ -125,6 +125,39 @@ func (p *twinPlan) circuit(at string, deep int) {
 	}
 }
 
+// engine draws an alternator with its starting battery, and a converter from there to a battery's bus.
+func (p *twinPlan) engine() {
+	p.add("source \"start\" {\n  kind = \"battery\"\n  role = \"starting\"\n  chemistry = \"agm\"\n  voltage = \"12 V\"\n  capacity = \"80 Ah\"\n  short_circuit = \"2 kA\"\n  charge_limit = \"20 A\"\n}")
+	p.add("source \"alternator\" {\n  kind = \"alternator\"\n  voltage = \"12 V\"\n  rated = \"80 A\"\n  regulated_voltage = \"14.2 V\"\n}")
+	p.wire("source.alternator", "source.start")
+	p.converter("dc-dc", "source.start")
+	if p.flip("tied") {
+		x := p.selector()
+		p.wire("source.start", x+".c")
+		p.wire(x+".a", rapid.SampledFrom(p.buses).Draw(p.t, "tie"))
+	}
+}
+
+// sun draws an array with its tracker, now and then on a plug.
+func (p *twinPlan) sun() {
+	p.add("source \"array\" {\n  kind = \"solar\"\n  voc = \"22 V\"\n  isc = \"10 A\"\n}")
+	p.converter("mppt", "source.array")
+}
+
+func (p *twinPlan) converter(kind, from string) {
+	c, f := p.name("conv"), p.name("fuse")
+	blocks := rapid.SampledFrom([]string{"", "  blocks_reverse = true\n", "  blocks_reverse = false\n"}).Draw(p.t, "blocks")
+	p.add("converter %q {\n  kind = %q\n%s  input {\n    voltage_min = \"9 V\"\n    voltage_max = \"30 V\"\n    current_max = \"20 A\"\n  }\n  output {\n    voltage = \"14.4 V\"\n    current_max = \"15 A\"\n  }\n}", c, kind, blocks)
+	if p.flip("way in") {
+		x := p.selector()
+		p.wire(from, x+".c")
+		from = x + ".a"
+	}
+	p.wire(from, "converter."+c+".in")
+	p.add("fuse %q {\n  kind = \"blade\"\n  rating = \"25 A\"\n  voltage_rating = \"58 V dc\"\n  interrupting = \"2 kA\"\n  on = %s\n}", f, rapid.SampledFrom(p.buses).Draw(p.t, "charged"))
+	p.wire("converter."+c+".out", "fuse."+f+".load")
+}
+
 func drawTwin(t *rapid.T) string {
 	p := &twinPlan{t: t}
 	p.add("system \"t\" {\n  practice = [\"us-rv\"]\n  ambient = \"40 C\"\n}")
@@ -135,6 +168,12 @@ func drawTwin(t *rapid.T) string {
 	}
 	for range p.upTo(1, 2, "batteries") {
 		p.battery()
+	}
+	switch p.upTo(0, 3, "more") {
+	case 0:
+		p.engine()
+	case 1:
+		p.sun()
 	}
 	for range p.upTo(1, 4, "circuits") {
 		f := p.name("fuse")

@@ -47,7 +47,7 @@ func chargeLoops(p *lint.Pass) []lint.Verdict {
 
 // loopsAmong asks converters that can be in rings with each other.
 func loopsAmong(p *lint.Pass, members []int, out []lint.Verdict) {
-	views, complete := p.Space.Views(ringZone(p.Net, members), p.Space.About(p.Space.Closed(explore.All())))
+	views, complete := p.Space.Views(ringZone(p.Net, members), p.Space.About(p.Space.Closed(explore.All()), savers(p.Net)...))
 	worst := map[int]*ring{}
 	for _, v := range views {
 		if v.Transit != nil {

@@ -287,6 +287,17 @@ func (x *ring) drains() bool {
 	return x.battery >= 0
 }
 
+// savers lists the nodes of loads that lives depend on.
+func savers(n *network.Network) []network.NodeID {
+	var out []network.NodeID
+	for i := range n.Loads {
+		if l := &n.Loads[i]; saves(l.Load) {
+			out = append(out, l.Hot, l.Ret)
+		}
+	}
+	return out
+}
+
 // saves says whether lives depend on a load; an alarm, a bilge pump or a brake that does not say counts.
 func saves(l *schema.Load) bool {
 	if l.Critical.Set {

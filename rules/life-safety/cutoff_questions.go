@@ -73,9 +73,9 @@ func (q *question) while() string {
 
 // ask looks at every state of the mode; false where the bound cut it.
 func (q *question) ask(p *lint.Pass, openers []*opener) bool {
-	var hot, ret []network.NodeID
+	var hot []network.NodeID
 	for _, i := range q.loads {
-		hot, ret = append(hot, p.Net.Loads[i].Hot), append(ret, p.Net.Loads[i].Ret)
+		hot = append(hot, p.Net.Loads[i].Hot)
 	}
 	filter := explore.All()
 	switch {
@@ -84,7 +84,7 @@ func (q *question) ask(p *lint.Pass, openers []*opener) bool {
 	case q.mode != nil:
 		filter = p.Space.In(q.mode)
 	}
-	views, complete := p.Space.Views(p.Net.Together(hot...), p.Space.About(p.Space.Closed(filter), append(ret, hot...)...))
+	views, complete := p.Space.Views(p.Net.Together(hot...), p.Space.Closed(filter))
 	for _, v := range views {
 		if v.Transit == nil {
 			q.look(v, openers)

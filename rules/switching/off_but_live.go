@@ -187,7 +187,8 @@ func terminalLive(p *lint.Pass, x *schema.Switch, terminal string) lint.Verdict 
 	if z.AC && volts.Value > 30 || volts.Value > touchVolts {
 		word = lint.Danger
 	}
-	views, complete := p.Space.Views(around(p.Net, z), p.Space.About(p.Space.Closed(explore.All()), terminals(p.Net, x)...))
+	own := terminals(p.Net, x)
+	views, complete := p.Space.Views(around(p.Net, z), p.Space.About(p.Space.Closed(explore.All(), own...), own...))
 	doubt := lint.Verdict{}
 	for _, v := range views {
 		if v.Transit != nil || !apart(p.Net, v, x, at) || !empty(x, v, p.Net) {

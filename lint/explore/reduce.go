@@ -44,6 +44,10 @@ type reduction struct {
 	limbs []*limb
 	still []int // limbs that stand anywhere, since nobody asks about them
 	picks [][]int
+
+	moving *limb // the one that is thrown, nil for none
+	from   int   // its position before
+
 	seen  map[string]bool
 	out   *views
 	steps int
@@ -128,13 +132,14 @@ func (r *reduction) stands(core []int, order []int, told *limb, at int, each fun
 			return each(slices.Clone(pos))
 		}
 		l := r.limbs[i]
-		list := []int{at}
-		if l != told {
-			to := told
-			if to != nil && !l.holds(to) {
-				to = nil
-			}
-			list = r.o.stand(l, order, to)
+		var list []int
+		switch {
+		case l == told:
+			list = []int{at}
+		case l == r.moving:
+			list = []int{r.from}
+		default:
+			list = r.o.stand(l, order, r.before(l, told))
 			if !r.o.fed(l, pos) {
 				list = list[:1]
 			}
@@ -185,6 +190,16 @@ func (r *reduction) outdone(l *limb, contacts []int, p int) bool {
 	return false
 }
 
+// before is the limb behind another one that it has to feed: the one that is told apart, or thrown.
+func (r *reduction) before(l, told *limb) *limb {
+	for _, to := range []*limb{told, r.moving} {
+		if to != nil && l.holds(to) {
+			return to
+		}
+	}
+	return nil
+}
+
 // move adds the throws that can start in a state of the rest of the plan: of its own switches, and those
 // of a limb that close two of its positions at once.
 func (r *reduction) move(core []int) bool {
@@ -195,17 +210,39 @@ func (r *reduction) move(core []int) bool {
 		}
 		for i := range r.s.Net.Vars[v].Throws {
 			t := &r.s.Net.Vars[v].Throws[i]
-			if l != nil && !t.Overlap && !r.o.apart[v] {
+			if l != nil && !t.Overlap && !r.o.apart[v] || l == nil && core[v] != t.From {
 				continue
 			}
-			add := func(pos []int) bool {
-				if pos[v] == t.From && r.ends(pos, v, t) && r.step() {
-					r.add(r.s.view(r.z, pos, &Transit{Var: v, Throw: t}))
-				}
-				return !r.cut
+			if !r.throw(core, v, l, t) {
+				return false
 			}
-			for _, order := range r.picks {
-				if !r.stands(core, order, l, t.From, add) {
+		}
+	}
+	return true
+}
+
+// throw adds one throw, the limbs where they draw most. What it joins while it lasts may be fed then and
+// never at rest: there each other limb is told apart too.
+func (r *reduction) throw(core []int, v int, l *limb, t *network.Throw) bool {
+	r.moving, r.from = l, t.From
+	defer func() { r.moving = nil }()
+	add := func(pos []int) bool {
+		if pos[v] == t.From && r.ends(pos, v, t) && r.step() {
+			r.add(r.s.view(r.z, pos, &Transit{Var: v, Throw: t}))
+		}
+		return !r.cut
+	}
+	joins := t.Overlap && (l == nil || len(l.clump) > 1) // else only what hangs on it
+	for _, order := range r.picks {
+		if !r.stands(core, order, nil, 0, add) {
+			return false
+		}
+		for _, u := range r.limbs {
+			if u == l || !joins && !(t.Overlap && l.holds(u)) {
+				continue
+			}
+			for _, p := range r.told(u) {
+				if !r.stands(core, order, u, p, add) {
 					return false
 				}
 			}

@@ -139,10 +139,10 @@ type Ran struct {
 	Verdicts map[string][]Verdict // by rule id
 	// Waived lists the waivers that matched a finding, by address of the waiver.
 	Waived map[string]bool
-	// Again answers all rules that Run under other guesses.
-	Again func(Guesses) map[string][]Verdict
+	// Again answers, under other guesses, the rules that Run and have a word as high as the least.
+	Again func(g Guesses, least Severity) map[string][]Verdict
 	// Without answers them with some interlocks taken away and some modes not relied on.
-	Without func(...schema.Block) map[string][]Verdict
+	Without func(least Severity, blocks ...schema.Block) map[string][]Verdict
 }
 
 // Family is the part of the id before the slash.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"maps"
 	"reflect"
+	"slices"
 	"strings"
 
 	"ferrule/lint"
@@ -14,11 +15,13 @@ import (
 // ask puts the question of every rule, those that review the others last.
 func (r *run) ask() {
 	pass := r.pass(r.space, lint.Guesses{})
-	r.verdicts = r.askAll(pass)
+	r.verdicts = r.askAll(pass, lint.Notice)
 	ran := &lint.Ran{Rules: r.rules, Verdicts: maps.Clone(r.verdicts), Waived: r.matched(),
-		Again: func(g lint.Guesses) map[string][]lint.Verdict { return r.askAgain(r.pass(r.space, g)) },
-		Without: func(b ...schema.Block) map[string][]lint.Verdict {
-			return r.askAgain(r.pass(r.space.Without(b...), lint.Guesses{}))
+		Again: func(g lint.Guesses, least lint.Severity) map[string][]lint.Verdict {
+			return r.askAgain(r.pass(r.space, g), least)
+		},
+		Without: func(least lint.Severity, b ...schema.Block) map[string][]lint.Verdict {
+			return r.askAgain(r.pass(r.space.Without(b...), lint.Guesses{}), least)
 		},
 	}
 	for _, rule := range r.rules {
@@ -29,9 +32,9 @@ func (r *run) ask() {
 }
 
 // askAgain answers for a rule that reviews the others: all of them, or that rule is not finished either.
-func (r *run) askAgain(pass *lint.Pass) map[string][]lint.Verdict {
+func (r *run) askAgain(pass *lint.Pass, least lint.Severity) map[string][]lint.Verdict {
 	before := len(r.failures)
-	out := r.askAll(pass)
+	out := r.askAll(pass, least)
 	if r.stopped {
 		r.failures = r.failures[:before]
 		panic(explore.Halted{})
@@ -39,11 +42,11 @@ func (r *run) askAgain(pass *lint.Pass) map[string][]lint.Verdict {
 	return out
 }
 
-// askAll answers the rules that run on one pass.
-func (r *run) askAll(pass *lint.Pass) map[string][]lint.Verdict {
+// askAll answers the rules that run on one pass and have a word as high as the least.
+func (r *run) askAll(pass *lint.Pass, least lint.Severity) map[string][]lint.Verdict {
 	out := map[string][]lint.Verdict{}
 	for _, rule := range r.rules {
-		if rule.Run != nil {
+		if rule.Run != nil && (least <= lint.Notice || slices.ContainsFunc(rule.Words, func(w lint.Severity) bool { return w >= least })) {
 			out[rule.ID] = r.askOne(rule, func() []lint.Verdict { return rule.Run(pass) })
 		}
 	}

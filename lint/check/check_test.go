@@ -183,7 +183,7 @@ func TestAgain(t *testing.T) {
 	}
 	review := fake("x/review")
 	review.Run, review.Review = nil, func(_ *lint.Pass, ran *lint.Ran) []lint.Verdict {
-		again := ran.Again(lint.Guesses{Ambient: &hot})["x/asks"]
+		again := ran.Again(lint.Guesses{Ambient: &hot}, lint.Notice)["x/asks"]
 		if len(again) != 1 || again[0].Outcome != lint.Violated {
 			t.Errorf("again: %+v", again)
 		}

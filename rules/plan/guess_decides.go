@@ -72,7 +72,7 @@ func guesses(p *lint.Pass, ran *lint.Ran) []lint.Verdict {
 		v := lint.Verdict{Subject: about(p.Plan, used), Outcome: lint.Holds, Word: lint.Notice, Cause: g.name, Numbers: used}
 		var says []string
 		for _, o := range g.other {
-			turned := flips(ran.Rules, before, weights(ran.Rules, ran.Again(o.guess)))
+			turned := flips(ran.Rules, before, weights(ran.Rules, ran.Again(o.guess, lint.Warning)))
 			if len(turned) == 0 {
 				continue
 			}

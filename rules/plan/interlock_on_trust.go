@@ -111,7 +111,7 @@ type appearing struct {
 
 func (t *trust) without(blocks ...schema.Block) appearing {
 	var out appearing
-	after := t.ran.Without(blocks...)
+	after := t.ran.Without(lint.Warning, blocks...)
 	for _, r := range t.ran.Rules {
 		for _, v := range after[r.ID] {
 			k := asked{r.ID, v.Subject.Header().Addr}

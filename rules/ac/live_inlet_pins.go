@@ -32,6 +32,7 @@ var liveInletPins = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice},
 	},
 	Remedy: true,
+	Folds:  []string{"connector/live-contacts-exposed"},
 	Since:  "0.1",
 	Run:    barePins,
 }

@@ -7,12 +7,18 @@ system "hidden" {
 }
 
 source "house" {
-  label     = "House battery"
-  kind      = "battery"
-  role      = "house"
-  chemistry = "lifepo4"
-  voltage   = "12.8 V"
-  capacity  = "200 Ah"
+  label              = "House battery"
+  kind               = "battery"
+  role               = "house"
+  chemistry          = "lifepo4"
+  voltage            = "12.8 V"
+  capacity           = "200 Ah"
+  short_circuit      = "4.2 kA"
+  resistance         = "4 mohm"
+  charge_limit       = "100 A"
+  discharge_limit    = "200 A"
+  charge_voltage_max = "14.6 V"
+  cold_charge_cutoff = true
 }
 
 fuse "inverter" {
@@ -34,11 +40,12 @@ conductor "inverter_feed" {
 }
 
 switch "inverter" {
-  label     = "Inverter disconnect"
-  kind      = "disconnect"
-  terminals = ["battery", "inverter"]
-  rating    = "300 A"
-  poles     = 1
+  label          = "Inverter disconnect"
+  kind           = "disconnect"
+  terminals      = ["battery", "inverter"]
+  rating         = "300 A"
+  poles          = 1
+  voltage_rating = "48 V dc"
 
   position "off" {}
   position "on" { joins = [["battery", "inverter"]] }
@@ -62,6 +69,7 @@ converter "inverter" {
   blocks_reverse = true
   limits_current = true
   neutral_bond   = "bonded"
+  inrush         = "400 A"
 
   input {
     voltage_min = "10.5 V"
@@ -94,8 +102,18 @@ source "shore" {
   neutral_bond  = "bonded"
 }
 
+fuse "post" {
+  label          = "Camp-site post, 30 A"
+  kind           = "breaker"
+  rating         = "30 A"
+  voltage_rating = "240 V ac"
+  interrupting   = "10 kA"
+  reset          = "manual"
+  on             = source.shore
+}
+
 conductor "shore_plug_cord" {
-  from           = source.shore
+  from           = fuse.post.load
   to             = connector.shore_plug.free
   size           = "10 AWG"
   length         = "7 m"
@@ -105,10 +123,12 @@ conductor "shore_plug_cord" {
 }
 
 connector "shore_plug" {
-  label   = "Shore plug in the inlet"
-  style   = "30 A inlet"
-  rating  = "30 A"
-  exposed = "none"
+  label          = "Shore plug in the inlet"
+  style          = "30 A inlet"
+  rating         = "30 A"
+  exposed        = "none"
+  voltage_rating = "250 V ac"
+  load_break     = true
 }
 
 conductor "shore_plug_lead" {
@@ -131,8 +151,18 @@ source "generator" {
   notes         = "With a bonding plug in its second outlet."
 }
 
+fuse "generator" {
+  label          = "Portable generator, 15 A"
+  kind           = "breaker"
+  rating         = "15 A"
+  voltage_rating = "240 V ac"
+  interrupting   = "10 kA"
+  reset          = "manual"
+  on             = source.generator
+}
+
 conductor "generator_plug_cord" {
-  from           = source.generator
+  from           = fuse.generator.load
   to             = connector.generator_plug.free
   size           = "10 AWG"
   length         = "7 m"
@@ -142,10 +172,12 @@ conductor "generator_plug_cord" {
 }
 
 connector "generator_plug" {
-  label   = "Generator plug"
-  style   = "30 A inlet"
-  rating  = "30 A"
-  exposed = "none"
+  label          = "Generator plug"
+  style          = "30 A inlet"
+  rating         = "30 A"
+  exposed        = "none"
+  voltage_rating = "250 V ac"
+  load_break     = true
 }
 
 conductor "generator_plug_lead" {
@@ -159,17 +191,30 @@ conductor "generator_plug_lead" {
 }
 
 source "pack" {
-  label     = "Portable pack"
-  kind      = "battery"
-  chemistry = "lifepo4"
-  voltage   = "25.6 V"
-  capacity  = "40 Ah"
-  removable = true
+  label           = "Portable pack"
+  kind            = "battery"
+  chemistry       = "lifepo4"
+  voltage         = "25.6 V"
+  capacity        = "40 Ah"
+  removable       = true
+  short_circuit   = "1.5 kA"
+  resistance      = "12 mohm"
+  discharge_limit = "80 A"
+}
+
+fuse "pack" {
+  label          = "In the pack, 80 A"
+  part_of        = source.pack
+  kind           = "class-t"
+  rating         = "80 A"
+  voltage_rating = "125 V dc"
+  interrupting   = "20 kA"
+  on             = source.pack
 }
 
 conductor "pack_inside" {
   part_of        = source.pack
-  from           = source.pack
+  from           = fuse.pack.load
   to             = converter.pack.in
   size           = "4 AWG"
   length         = "0.2 m"
@@ -185,10 +230,17 @@ converter "pack" {
   isolated       = true
   limits_current = true
   neutral_bond   = "floating"
+  blocks_reverse = true
 
   output {
     voltage     = "120 V ac"
     current_max = "9 A"
+  }
+
+  input {
+    voltage_min = "18 V"
+    voltage_max = "30 V"
+    current_max = "62 A"
   }
 }
 
@@ -203,10 +255,12 @@ conductor "pack_plug_cord" {
 }
 
 connector "pack_plug" {
-  label   = "Pack plug in the inlet"
-  style   = "30 A inlet"
-  rating  = "30 A"
-  exposed = "none"
+  label          = "Pack plug in the inlet"
+  style          = "30 A inlet"
+  rating         = "30 A"
+  exposed        = "none"
+  voltage_rating = "250 V ac"
+  load_break     = true
 }
 
 conductor "pack_plug_lead" {
@@ -220,7 +274,8 @@ conductor "pack_plug_lead" {
 }
 
 bus "inlet" {
-  label = "Inlet"
+  label  = "Inlet"
+  rating = "40 A"
 }
 
 interlock "one_plug" {
@@ -242,12 +297,13 @@ conductor "inlet" {
 }
 
 switch "second" {
-  label      = "Own supply from"
-  kind       = "transfer"
-  terminals  = ["inverter", "generator", "own"]
-  rating     = "30 A"
-  poles      = 1
-  transition = "break-before-make"
+  label          = "Own supply from"
+  kind           = "transfer"
+  terminals      = ["inverter", "generator", "own"]
+  rating         = "30 A"
+  poles          = 1
+  transition     = "break-before-make"
+  voltage_rating = "250 V ac"
 
   position "inverter" { joins = [["inverter", "own"]] }
   position "generator" { joins = [["generator", "own"]] }
@@ -264,12 +320,13 @@ conductor "own" {
 }
 
 switch "transfer" {
-  label      = "Outlets from"
-  kind       = "transfer"
-  terminals  = ["inverter", "inlet", "outlets"]
-  rating     = "30 A"
-  poles      = 2
-  transition = "break-before-make"
+  label          = "Outlets from"
+  kind           = "transfer"
+  terminals      = ["inverter", "inlet", "outlets"]
+  rating         = "30 A"
+  poles          = 2
+  transition     = "break-before-make"
+  voltage_rating = "250 V ac"
 
   position "inverter" { joins = [["inverter", "outlets"]] }
   position "inlet" { joins = [["inlet", "outlets"]] }

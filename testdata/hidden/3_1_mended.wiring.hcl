@@ -10,12 +10,15 @@ mode "towing" {
 }
 
 source "vehicle" {
-  label     = "Vehicle's battery"
-  kind      = "battery"
-  role      = "starting"
-  chemistry = "flooded"
-  voltage   = "12 V"
-  capacity  = "80 Ah"
+  label         = "Vehicle's battery"
+  kind          = "battery"
+  role          = "starting"
+  chemistry     = "flooded"
+  voltage       = "12 V"
+  capacity      = "80 Ah"
+  short_circuit = "1.9 kA"
+  resistance    = "6 mohm"
+  charge_limit  = "20 A"
 }
 
 fuse "vehicle" {
@@ -36,12 +39,14 @@ conductor "vehicle" {
 }
 
 connector "tow_plug" {
-  label   = "Tow plug"
-  style   = "seven pins"
-  rating  = "30 A"
-  tow     = true
-  exposed = "free"
-  key     = "notch"
+  label          = "Tow plug"
+  style          = "seven pins"
+  rating         = "30 A"
+  tow            = true
+  exposed        = "free"
+  key            = "notch"
+  voltage_rating = "32 V dc"
+  load_break     = true
 }
 
 conductor "charge_in" {
@@ -55,21 +60,24 @@ conductor "charge_in" {
 converter "charge" {
   label          = "Charge converter"
   kind           = "dc-dc"
-  rated          = "250 W"
+  rated          = "150 W"
   isolated       = false
   blocks_reverse = true
   limits_current = true
   charges        = [source.pack]
+  needs_battery  = false
+  trigger        = "ignition"
+  efficiency     = 0.9
 
   input {
     voltage_min = "11 V"
     voltage_max = "16 V"
-    current_max = "24 A"
+    current_max = "14 A"
   }
 
   output {
     voltage     = "14.4 V"
-    current_max = "18 A"
+    current_max = "10 A"
     profile     = "lifepo4"
   }
 }
@@ -88,7 +96,7 @@ fuse "charge" {
   rating         = "30 A"
   voltage_rating = "58 V dc"
   interrupting   = "10 kA"
-  on             = bus.house
+  on             = bus.dock
 }
 
 source "pack" {
@@ -103,6 +111,7 @@ source "pack" {
   charge_limit       = "50 A"
   cold_charge_cutoff = true
   removable          = true
+  resistance         = "6 mohm"
 
   bms {
     opens_charge_below  = "2 C"
@@ -130,27 +139,43 @@ conductor "pack_lead" {
 }
 
 connector "dock" {
-  label   = "Dock"
-  style   = "blind-mate dock"
-  follows = source.pack
-  rating  = "100 A"
-  exposed = "none"
-  key     = "two pins of unlike width"
+  label          = "Dock"
+  style          = "blind-mate dock"
+  follows        = source.pack
+  rating         = "100 A"
+  exposed        = "none"
+  key            = "two pins of unlike width"
+  voltage_rating = "60 V dc"
+  load_break     = true
 }
 
 conductor "dock_lead" {
   from       = connector.dock.fixed
-  to         = switch.house_select.pack
+  to         = bus.dock
   size       = "6 AWG"
   length     = "0.5 m"
   insulation = "105 C"
 }
 
+bus "dock" {
+  label  = "Dock studs"
+  rating = "100 A"
+}
+
+conductor "select" {
+  from       = bus.dock
+  to         = switch.house_select.pack
+  size       = "6 AWG"
+  length     = "0.2 m"
+  insulation = "105 C"
+}
+
 switch "house_select" {
-  label     = "House from"
-  terminals = ["pack", "house"]
-  rating    = "100 A"
-  poles     = 1
+  label          = "House from"
+  terminals      = ["pack", "house"]
+  rating         = "100 A"
+  poles          = 1
+  voltage_rating = "32 V dc"
 
   position "pack" { joins = [["pack", "house"]] }
   position "off" {}
@@ -187,10 +212,12 @@ conductor "lights" {
 }
 
 load "lights" {
-  label    = "Lights"
-  kind     = "light"
-  draw     = "2 A"
-  critical = "none"
+  label       = "Lights"
+  kind        = "light"
+  draw        = "2 A"
+  critical    = "none"
+  voltage_min = "9 V"
+  voltage_max = "16 V"
 }
 
 source "breakaway" {
@@ -220,11 +247,12 @@ conductor "breakaway_feed" {
 }
 
 switch "breakaway" {
-  label     = "Breakaway switch"
-  kind      = "breakaway"
-  terminals = ["battery", "brakes"]
-  rating    = "20 A"
-  poles     = 1
+  label          = "Breakaway switch"
+  kind           = "breakaway"
+  terminals      = ["battery", "brakes"]
+  rating         = "20 A"
+  poles          = 1
+  voltage_rating = "32 V dc"
 
   position "pin in" {}
   position "pin out" { joins = [["battery", "brakes"]] }
@@ -248,4 +276,5 @@ load "brakes" {
   critical      = "life-safety"
   own_battery   = false
   needed_in     = [mode.towing]
+  voltage_max   = "16 V"
 }

@@ -8,18 +8,25 @@ system "two_doors_flawed" {
 }
 
 source "house" {
-  label     = "Trailer battery"
-  kind      = "battery"
-  chemistry = "agm"
-  voltage   = "12 V"
-  capacity  = "100 Ah"
+  label           = "Trailer battery"
+  kind            = "battery"
+  chemistry       = "agm"
+  voltage         = "12 V"
+  capacity        = "200 Ah"
+  short_circuit   = "1.2 kA"
+  resistance      = "10 mohm"
+  charge_limit    = "60 A"
+  discharge_limit = "100 A"
+  role            = "house"
 }
 
 fuse "battery" {
-  label  = "At the battery, 40 A"
-  kind   = "terminal"
-  rating = "40 A"
-  on     = source.house
+  label          = "At the battery, 30 A"
+  kind           = "terminal"
+  rating         = "30 A"
+  on             = source.house
+  voltage_rating = "58 V dc"
+  interrupting   = "10 kA"
 }
 
 conductor "run" {
@@ -31,7 +38,8 @@ conductor "run" {
 }
 
 bus "center" {
-  label = "Load center, DC half"
+  label  = "Load center, DC half"
+  rating = "100 A"
 }
 
 conductor "in_the_box" {
@@ -47,10 +55,18 @@ converter "center" {
   kind           = "load-center"
   limits_current = true
   charges        = [source.house]
+  isolated       = true
+  blocks_reverse = true
 
   output {
     voltage     = "14.4 V"
     current_max = "60 A"
+  }
+
+  input {
+    voltage_min = "100 V ac"
+    voltage_max = "135 V ac"
+    current_max = "8 A"
   }
 }
 
@@ -79,32 +95,41 @@ conductor "hitch" {
 }
 
 connector "tow" {
-  label   = "Tow plug"
-  style   = "seven-way"
-  key     = "slot"
-  tow     = true
-  exposed = "free"
+  label              = "Tow plug"
+  style              = "seven-way"
+  key                = "slot"
+  tow                = true
+  exposed            = "free"
+  rating             = "30 A"
+  voltage_rating     = "16 V dc"
+  load_break         = true
+  contact_resistance = "3 mohm"
 }
 
 conductor "vehicle" {
   from       = connector.tow.fixed
   to         = fuse.vehicle.load
   size       = "10 AWG"
-  length     = "5 m"
+  length     = "9 m"
   insulation = "105 C"
 }
 
 fuse "vehicle" {
-  kind   = "terminal"
-  rating = "30 A"
-  on     = source.start
+  kind           = "terminal"
+  rating         = "30 A"
+  on             = source.start
+  voltage_rating = "58 V dc"
+  interrupting   = "10 kA"
 }
 
 source "start" {
-  label     = "Vehicle battery"
-  kind      = "battery"
-  role      = "starting"
-  chemistry = "flooded"
-  voltage   = "12 V"
-  capacity  = "70 Ah"
+  label         = "Vehicle battery"
+  kind          = "battery"
+  role          = "starting"
+  chemistry     = "flooded"
+  voltage       = "12 V"
+  capacity      = "70 Ah"
+  short_circuit = "1.5 kA"
+  resistance    = "8 mohm"
+  charge_limit  = "24 A"
 }

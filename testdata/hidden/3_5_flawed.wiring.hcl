@@ -7,12 +7,18 @@ system "hidden" {
 }
 
 source "house" {
-  label     = "House battery"
-  kind      = "battery"
-  role      = "house"
-  chemistry = "lifepo4"
-  voltage   = "12.8 V"
-  capacity  = "200 Ah"
+  label              = "House battery"
+  kind               = "battery"
+  role               = "house"
+  chemistry          = "lifepo4"
+  voltage            = "12.8 V"
+  capacity           = "200 Ah"
+  short_circuit      = "4.2 kA"
+  resistance         = "4 mohm"
+  charge_limit       = "100 A"
+  discharge_limit    = "200 A"
+  charge_voltage_max = "14.6 V"
+  cold_charge_cutoff = true
 }
 
 fuse "inverter" {
@@ -34,11 +40,12 @@ conductor "inverter_feed" {
 }
 
 switch "inverter" {
-  label     = "Inverter disconnect"
-  kind      = "disconnect"
-  terminals = ["battery", "inverter"]
-  rating    = "300 A"
-  poles     = 1
+  label          = "Inverter disconnect"
+  kind           = "disconnect"
+  terminals      = ["battery", "inverter"]
+  rating         = "300 A"
+  poles          = 1
+  voltage_rating = "48 V dc"
 
   position "off" {}
   position "on" { joins = [["battery", "inverter"]] }
@@ -62,6 +69,7 @@ converter "inverter" {
   blocks_reverse = true
   limits_current = true
   neutral_bond   = "switched"
+  inrush         = "400 A"
 
   input {
     voltage_min = "10.5 V"
@@ -78,28 +86,30 @@ converter "inverter" {
 conductor "inverter_cord" {
   from           = converter.inverter.out
   to             = connector.inverter_cord.fixed
-  size           = "12 AWG"
+  size           = "10 AWG"
   length         = "3 m"
   insulation     = "90 C"
   voltage_rating = "600 V ac"
-  grounding      = "12 AWG"
+  grounding      = "10 AWG"
 }
 
 connector "inverter_cord" {
-  label   = "Inverter cord"
-  style   = "household"
-  rating  = "30 A"
-  exposed = "none"
+  label          = "Inverter cord"
+  style          = "household"
+  rating         = "30 A"
+  exposed        = "none"
+  voltage_rating = "250 V ac"
+  load_break     = true
 }
 
 conductor "adapter_inverter" {
   from           = connector.inverter_cord.free
   to             = bus.adapter
-  size           = "12 AWG"
+  size           = "10 AWG"
   length         = "0.2 m"
   insulation     = "90 C"
   voltage_rating = "600 V ac"
-  grounding      = "12 AWG"
+  grounding      = "10 AWG"
 }
 
 source "shore" {
@@ -111,8 +121,18 @@ source "shore" {
   neutral_bond  = "bonded"
 }
 
+fuse "post" {
+  label          = "Camp-site post, 30 A"
+  kind           = "breaker"
+  rating         = "30 A"
+  voltage_rating = "240 V ac"
+  interrupting   = "10 kA"
+  reset          = "manual"
+  on             = source.shore
+}
+
 conductor "shore_cord" {
-  from           = source.shore
+  from           = fuse.post.load
   to             = connector.shore_cord.free
   size           = "10 AWG"
   length         = "7 m"
@@ -122,10 +142,12 @@ conductor "shore_cord" {
 }
 
 connector "shore_cord" {
-  label   = "Shore cord"
-  style   = "30 A"
-  rating  = "30 A"
-  exposed = "fixed"
+  label          = "Shore cord"
+  style          = "30 A"
+  rating         = "30 A"
+  exposed        = "fixed"
+  voltage_rating = "250 V ac"
+  load_break     = true
 }
 
 conductor "adapter_shore" {
@@ -139,7 +161,8 @@ conductor "adapter_shore" {
 }
 
 bus "adapter" {
-  label = "Two-way adapter"
+  label  = "Two-way adapter"
+  rating = "40 A"
 }
 
 conductor "adapter_inlet" {
@@ -153,10 +176,12 @@ conductor "adapter_inlet" {
 }
 
 connector "inlet" {
-  label   = "Inlet"
-  style   = "30 A inlet"
-  rating  = "30 A"
-  exposed = "fixed"
+  label          = "Inlet"
+  style          = "30 A inlet"
+  rating         = "30 A"
+  exposed        = "fixed"
+  voltage_rating = "250 V ac"
+  load_break     = true
 }
 
 conductor "inlet_lead" {
@@ -204,10 +229,11 @@ load "outlet" {
 }
 
 switch "load_center" {
-  label     = "Load centre breaker"
-  terminals = ["panel", "charger"]
-  rating    = "15 A"
-  poles     = 2
+  label          = "Load centre breaker"
+  terminals      = ["panel", "charger"]
+  rating         = "15 A"
+  poles          = 2
+  voltage_rating = "250 V ac"
 
   position "off" {}
   position "on" { joins = [["panel", "charger"]] }
@@ -216,21 +242,21 @@ switch "load_center" {
 conductor "center_feed" {
   from           = bus.ac_panel
   to             = switch.load_center.panel
-  size           = "14 AWG"
+  size           = "10 AWG"
   length         = "0.5 m"
   insulation     = "90 C"
   voltage_rating = "600 V ac"
-  grounding      = "14 AWG"
+  grounding      = "10 AWG"
 }
 
 conductor "center_lead" {
   from           = switch.load_center.charger
   to             = converter.load_center.in
-  size           = "14 AWG"
+  size           = "10 AWG"
   length         = "0.5 m"
   insulation     = "90 C"
   voltage_rating = "600 V ac"
-  grounding      = "14 AWG"
+  grounding      = "10 AWG"
 }
 
 converter "load_center" {
@@ -242,11 +268,18 @@ converter "load_center" {
   blocks_reverse = true
   limits_current = true
   charges        = [source.house]
+  needs_battery  = false
 
   output {
     voltage     = "14.4 V"
     current_max = "40 A"
     profile     = "lifepo4"
+  }
+
+  input {
+    voltage_min = "100 V ac"
+    voltage_max = "135 V ac"
+    current_max = "8 A"
   }
 }
 

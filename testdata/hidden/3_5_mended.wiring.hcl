@@ -6,12 +6,18 @@ system "hidden" {
 }
 
 source "house" {
-  label     = "House battery"
-  kind      = "battery"
-  role      = "house"
-  chemistry = "lifepo4"
-  voltage   = "12.8 V"
-  capacity  = "200 Ah"
+  label              = "House battery"
+  kind               = "battery"
+  role               = "house"
+  chemistry          = "lifepo4"
+  voltage            = "12.8 V"
+  capacity           = "200 Ah"
+  short_circuit      = "4.2 kA"
+  resistance         = "4 mohm"
+  charge_limit       = "100 A"
+  discharge_limit    = "200 A"
+  charge_voltage_max = "14.6 V"
+  cold_charge_cutoff = true
 }
 
 fuse "inverter" {
@@ -33,11 +39,12 @@ conductor "inverter_feed" {
 }
 
 switch "inverter" {
-  label     = "Inverter disconnect"
-  kind      = "disconnect"
-  terminals = ["battery", "inverter"]
-  rating    = "300 A"
-  poles     = 1
+  label          = "Inverter disconnect"
+  kind           = "disconnect"
+  terminals      = ["battery", "inverter"]
+  rating         = "300 A"
+  poles          = 1
+  voltage_rating = "48 V dc"
 
   position "off" {}
   position "on" { joins = [["battery", "inverter"]] }
@@ -61,6 +68,7 @@ converter "inverter" {
   blocks_reverse = true
   limits_current = true
   neutral_bond   = "switched"
+  inrush         = "400 A"
 
   input {
     voltage_min = "10.5 V"
@@ -93,8 +101,18 @@ source "shore" {
   neutral_bond  = "bonded"
 }
 
+fuse "post" {
+  label          = "Camp-site post, 30 A"
+  kind           = "breaker"
+  rating         = "30 A"
+  voltage_rating = "240 V ac"
+  interrupting   = "10 kA"
+  reset          = "manual"
+  on             = source.shore
+}
+
 conductor "shore_cord" {
-  from           = source.shore
+  from           = fuse.post.load
   to             = connector.inlet.free
   size           = "10 AWG"
   length         = "7 m"
@@ -104,10 +122,12 @@ conductor "shore_cord" {
 }
 
 connector "inlet" {
-  label   = "Inlet"
-  style   = "30 A inlet"
-  rating  = "30 A"
-  exposed = "fixed"
+  label          = "Inlet"
+  style          = "30 A inlet"
+  rating         = "30 A"
+  exposed        = "fixed"
+  voltage_rating = "250 V ac"
+  load_break     = true
 }
 
 conductor "inlet_lead" {
@@ -121,7 +141,8 @@ conductor "inlet_lead" {
 }
 
 bus "shore_side" {
-  label = "Shore side"
+  label  = "Shore side"
+  rating = "40 A"
 }
 
 conductor "shore_side" {
@@ -135,12 +156,13 @@ conductor "shore_side" {
 }
 
 switch "transfer" {
-  label      = "Outlets from"
-  kind       = "transfer"
-  terminals  = ["inverter", "shore", "outlets"]
-  rating     = "30 A"
-  poles      = 2
-  transition = "break-before-make"
+  label          = "Outlets from"
+  kind           = "transfer"
+  terminals      = ["inverter", "shore", "outlets"]
+  rating         = "30 A"
+  poles          = 2
+  transition     = "break-before-make"
+  voltage_rating = "250 V ac"
 
   position "inverter" { joins = [["inverter", "outlets"]] }
   position "shore" { joins = [["shore", "outlets"]] }
@@ -191,10 +213,11 @@ load "outlet" {
 }
 
 switch "load_center" {
-  label     = "Load centre breaker"
-  terminals = ["panel", "charger"]
-  rating    = "15 A"
-  poles     = 2
+  label          = "Load centre breaker"
+  terminals      = ["panel", "charger"]
+  rating         = "15 A"
+  poles          = 2
+  voltage_rating = "250 V ac"
 
   position "off" {}
   position "on" { joins = [["panel", "charger"]] }
@@ -203,21 +226,21 @@ switch "load_center" {
 conductor "center_feed" {
   from           = bus.shore_side
   to             = switch.load_center.panel
-  size           = "14 AWG"
+  size           = "10 AWG"
   length         = "0.5 m"
   insulation     = "90 C"
   voltage_rating = "600 V ac"
-  grounding      = "14 AWG"
+  grounding      = "10 AWG"
 }
 
 conductor "center_lead" {
   from           = switch.load_center.charger
   to             = converter.load_center.in
-  size           = "14 AWG"
+  size           = "10 AWG"
   length         = "0.5 m"
   insulation     = "90 C"
   voltage_rating = "600 V ac"
-  grounding      = "14 AWG"
+  grounding      = "10 AWG"
 }
 
 converter "load_center" {
@@ -229,11 +252,18 @@ converter "load_center" {
   blocks_reverse = true
   limits_current = true
   charges        = [source.house]
+  needs_battery  = false
 
   output {
     voltage     = "14.4 V"
     current_max = "40 A"
     profile     = "lifepo4"
+  }
+
+  input {
+    voltage_min = "100 V ac"
+    voltage_max = "135 V ac"
+    current_max = "8 A"
   }
 }
 

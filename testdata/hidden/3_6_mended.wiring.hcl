@@ -7,13 +7,16 @@ system "hidden" {
 }
 
 source "house" {
-  label        = "House battery"
-  kind         = "battery"
-  role         = "house"
-  chemistry    = "agm"
-  voltage      = "12 V"
-  capacity     = "100 Ah"
-  charge_limit = "25 A"
+  label           = "House battery"
+  kind            = "battery"
+  role            = "house"
+  chemistry       = "agm"
+  voltage         = "12 V"
+  capacity        = "100 Ah"
+  charge_limit    = "25 A"
+  short_circuit   = "1.5 kA"
+  resistance      = "8 mohm"
+  discharge_limit = "100 A"
 }
 
 fuse "house" {

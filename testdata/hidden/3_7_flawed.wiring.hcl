@@ -1,8 +1,8 @@
 # The BMS is a switch that nobody drew: the alternator charges a lithium bank with nothing between, and the alarm,
 # the radio and the running lights are on the same bus.
 system "hidden" {
-  title    = "Boat with the alternator on the bank"
-  practice = ["us-boat"]
+  title    = "Van with the alternator on the bank"
+  practice = ["us-rv"]
   ambient  = "35 C"
 }
 
@@ -10,14 +10,14 @@ source "alternator" {
   label             = "Alternator"
   kind              = "alternator"
   regulated_voltage = "14.4 V"
-  rated             = "120 A"
+  rated             = "100 A"
 }
 
 conductor "alternator" {
   from       = source.alternator
   to         = bus.house
-  size       = "1/0 AWG"
-  length     = "3 m"
+  size       = "2/0 AWG"
+  length     = "2 m"
   insulation = "90 C"
 }
 
@@ -37,6 +37,9 @@ source "pack" {
   discharge_limit    = "150 A"
   cold_charge_cutoff = true
   compartment        = compartment.locker
+  short_circuit      = "4.2 kA"
+  resistance         = "4 mohm"
+  role               = "house"
 
   bms {
     opens_charge_below  = "2 C"
@@ -71,8 +74,7 @@ load "alarm" {
   label       = "Gas alarm"
   kind        = "alarm"
   draw        = "0.1 A"
-  own_battery = true
-  hold_up     = "8 h"
+  own_battery = false
   voltage_min = "9 V"
   voltage_max = "16 V"
 }
@@ -94,6 +96,47 @@ conductor "alarm" {
   insulation = "90 C"
 }
 
+fuse "loads" {
+  label          = "Loads, 30 A"
+  kind           = "terminal"
+  rating         = "30 A"
+  on             = bus.house
+  voltage_rating = "58 V dc"
+  interrupting   = "10 kA"
+}
+
+conductor "loads" {
+  from       = fuse.loads.load
+  to         = switch.loads.supply
+  size       = "8 AWG"
+  length     = "0.5 m"
+  insulation = "90 C"
+}
+
+switch "loads" {
+  label          = "Loads, disconnect"
+  kind           = "disconnect"
+  terminals      = ["supply", "loads"]
+  rating         = "100 A"
+  voltage_rating = "48 V dc"
+
+  position "off" {}
+  position "on" { joins = [["supply", "loads"]] }
+}
+
+conductor "switched" {
+  from       = switch.loads.loads
+  to         = bus.loads
+  size       = "8 AWG"
+  length     = "0.5 m"
+  insulation = "90 C"
+}
+
+bus "loads" {
+  label  = "Switched bus"
+  rating = "100 A"
+}
+
 load "radio" {
   label       = "Radio"
   kind        = "electronics"
@@ -108,7 +151,7 @@ fuse "radio" {
   rating         = "5 A"
   voltage_rating = "58 V dc"
   interrupting   = "10 kA"
-  on             = bus.house
+  on             = bus.loads
 }
 
 conductor "radio" {
@@ -133,7 +176,7 @@ fuse "running" {
   rating         = "5 A"
   voltage_rating = "58 V dc"
   interrupting   = "10 kA"
-  on             = bus.house
+  on             = bus.loads
 }
 
 conductor "running" {

@@ -1,8 +1,8 @@
 # The alternator keeps a lead-acid battery that nothing takes away, and a converter made to run without a battery on
-# its output charges the bank.
+# its output charges the bank. The alarm has a battery of its own.
 system "hidden" {
-  title    = "Boat with a starting battery on the alternator"
-  practice = ["us-boat"]
+  title    = "Van with a starting battery on the alternator"
+  practice = ["us-rv"]
   ambient  = "35 C"
 }
 
@@ -10,30 +10,42 @@ source "alternator" {
   label             = "Alternator"
   kind              = "alternator"
   regulated_voltage = "14.4 V"
-  rated             = "120 A"
+  rated             = "100 A"
 }
 
 source "start" {
-  label     = "Starting battery"
-  kind      = "battery"
-  role      = "starting"
-  chemistry = "flooded"
-  voltage   = "12 V"
-  capacity  = "90 Ah"
+  label         = "Starting battery"
+  kind          = "battery"
+  role          = "starting"
+  chemistry     = "flooded"
+  voltage       = "12 V"
+  capacity      = "90 Ah"
+  short_circuit = "2.4 kA"
+  resistance    = "6 mohm"
+  charge_limit  = "25 A"
+}
+
+fuse "alternator" {
+  label          = "Alternator, at the battery, 125 A"
+  kind           = "terminal"
+  rating         = "125 A"
+  on             = source.start
+  voltage_rating = "58 V dc"
+  interrupting   = "10 kA"
 }
 
 conductor "alternator" {
   from       = source.alternator
-  to         = source.start
-  size       = "2 AWG"
+  to         = fuse.alternator.load
+  size       = "1/0 AWG"
   length     = "1 m"
   insulation = "90 C"
 }
 
 fuse "charge" {
-  label          = "Charge, 50 A"
+  label          = "Charge, 60 A"
   kind           = "terminal"
-  rating         = "50 A"
+  rating         = "60 A"
   voltage_rating = "58 V dc"
   interrupting   = "10 kA"
   on             = source.start
@@ -104,9 +116,12 @@ source "pack" {
   voltage            = "12.8 V"
   capacity           = "200 Ah"
   charge_limit       = "100 A"
-  discharge_limit    = "150 A"
+  discharge_limit    = "160 A"
   cold_charge_cutoff = true
   compartment        = compartment.locker
+  short_circuit      = "4.2 kA"
+  resistance         = "4 mohm"
+  role               = "house"
 
   bms {
     opens_charge_below  = "2 C"
@@ -116,9 +131,9 @@ source "pack" {
 }
 
 fuse "pack" {
-  label          = "Bank, 150 A"
+  label          = "Bank, 160 A"
   kind           = "class-t"
-  rating         = "150 A"
+  rating         = "160 A"
   voltage_rating = "125 V dc"
   interrupting   = "20 kA"
   on             = source.pack
@@ -164,6 +179,47 @@ conductor "alarm" {
   insulation = "90 C"
 }
 
+fuse "loads" {
+  label          = "Loads, 30 A"
+  kind           = "terminal"
+  rating         = "30 A"
+  on             = bus.house
+  voltage_rating = "58 V dc"
+  interrupting   = "10 kA"
+}
+
+conductor "loads" {
+  from       = fuse.loads.load
+  to         = switch.loads.supply
+  size       = "8 AWG"
+  length     = "0.5 m"
+  insulation = "90 C"
+}
+
+switch "loads" {
+  label          = "Loads, disconnect"
+  kind           = "disconnect"
+  terminals      = ["supply", "loads"]
+  rating         = "100 A"
+  voltage_rating = "48 V dc"
+
+  position "off" {}
+  position "on" { joins = [["supply", "loads"]] }
+}
+
+conductor "switched" {
+  from       = switch.loads.loads
+  to         = bus.loads
+  size       = "8 AWG"
+  length     = "0.5 m"
+  insulation = "90 C"
+}
+
+bus "loads" {
+  label  = "Switched bus"
+  rating = "100 A"
+}
+
 load "radio" {
   label       = "Radio"
   kind        = "electronics"
@@ -178,7 +234,7 @@ fuse "radio" {
   rating         = "5 A"
   voltage_rating = "58 V dc"
   interrupting   = "10 kA"
-  on             = bus.house
+  on             = bus.loads
 }
 
 conductor "radio" {
@@ -203,7 +259,7 @@ fuse "running" {
   rating         = "5 A"
   voltage_rating = "58 V dc"
   interrupting   = "10 kA"
-  on             = bus.house
+  on             = bus.loads
 }
 
 conductor "running" {

@@ -162,8 +162,12 @@ func (s *splitter) attach(v *explore.View, runs func(int) bool) bool {
 // fed says whether some supply of a view is joined to a live node.
 func (s *splitter) fed(v *explore.View, id network.NodeID) bool {
 	n := s.c.Net
-	return slices.ContainsFunc(v.Zone.Sources, func(i int) bool { return v.HasSource(i) && (v.Joined(n.Sources[i].Hot, id) || v.Joined(n.Sources[i].Ret, id)) }) ||
-		slices.ContainsFunc(v.Zone.Outputs, func(i int) bool { return v.HasConverter(i) && (v.Joined(n.Converters[i].Out.Hot, id) || v.Joined(n.Converters[i].Out.Ret, id)) })
+	return slices.ContainsFunc(v.Zone.Sources, func(i int) bool {
+		return v.HasSource(i) && (v.Joined(n.Sources[i].Hot, id) || v.Joined(n.Sources[i].Ret, id))
+	}) ||
+		slices.ContainsFunc(v.Zone.Outputs, func(i int) bool {
+			return v.HasConverter(i) && (v.Joined(n.Converters[i].Out.Hot, id) || v.Joined(n.Converters[i].Out.Ret, id))
+		})
 }
 
 // takes is what an input draws. What a diode lets through to batteries on charge is drawn too: they stand

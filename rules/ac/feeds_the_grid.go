@@ -119,8 +119,16 @@ func loose(p *lint.Pass, system int, shore circuit.Supplier, v lint.Verdict, wit
 		return v
 	}
 	v.Outcome, v.State, v.Cause = lint.NotProven, best.state, without[0].Header().Addr
-	v.Missing = []lint.Missing{{Subject: v.Cause, Attribute: "by"}}
-	v.Message = fmt.Sprintf("Only %s keeps %s off %s, and whether it is hardware or somebody's habit is not written.", lint.Quote(without[0]), lint.Quote(m.Block(by)), lint.Quote(v.Subject))
+	var names []string
+	for _, x := range without {
+		names = append(names, lint.Quote(x))
+		v.Missing = append(v.Missing, lint.Missing{Subject: x.Header().Addr, Attribute: "by"})
+	}
+	keep, each := "keeps", "it is"
+	if len(without) > 1 {
+		keep, each = "keep", "each is"
+	}
+	v.Message = fmt.Sprintf("Only %s %s %s off %s, and whether %s hardware or somebody's habit is not written.", lint.And(names...), keep, lint.Quote(m.Block(by)), lint.Quote(v.Subject), each)
 	return v
 }
 

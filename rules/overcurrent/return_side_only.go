@@ -17,7 +17,7 @@ var returnSideOnly = &lint.Rule{
 	Harm:    true,
 	Subject: "overcurrent device or hand switch",
 	When: "A device or a hand switch breaks the negative alone; in some state a chassis, a ground bus or a second return joins its two sides while it is open; and the positive from a " +
-		"source to something that comes home there has no device, or for a switch no hand switch, of its own.",
+		"source or a converter to something that comes home there has no device, or for a switch no hand switch, of its own.",
 	Why:     "The live side stays joined to the source while the chassis completes the circuit. Danger where it is the only protection, warning for a switch.",
 	Numbers: "None: which wires stay joined once it is open.",
 	Not: "A meter shunt, which is neither. A switch of two poles that breaks both. A disconnect in a battery's negative that nothing goes around. A short from the positive to a chassis " +
@@ -122,18 +122,17 @@ func (g *negative) verdict() lint.Verdict {
 	}
 	complete := true
 	doubt := v
-	for i := range g.Net.Sources {
-		s := &g.Net.Sources[i]
-		if s.Ret == network.None || g.comp[s.Ret] != g.comp[g.Net.Edges[g.edges[0]].A] {
+	for _, s := range feeders(g.Net) {
+		if s.port.Ret == network.None || g.comp[s.port.Ret] != g.comp[g.Net.Edges[g.edges[0]].A] {
 			continue
 		}
 		views, whole := g.Space.Views(g.zone(s), g.Space.Closed(explore.All()))
 		complete = complete && whole
 		for _, view := range views {
-			if view.Transit != nil || !view.HasSource(i) {
+			if view.Transit != nil || !s.there(view) {
 				continue
 			}
-			switch w := g.around(view, i); {
+			switch w := g.around(view, s); {
 			case w.Outcome == lint.Violated:
 				return w
 			case w.Outcome == lint.NotProven && doubt.Outcome == lint.Holds:
@@ -147,10 +146,10 @@ func (g *negative) verdict() lint.Verdict {
 	return doubt
 }
 
-// zone is where a source and the device are.
-func (g *negative) zone(s *network.Source) *network.Zone {
+// zone is where a feeder and the device are.
+func (g *negative) zone(s feeder) *network.Zone {
 	var zones []*network.Zone
-	for _, id := range []network.NodeID{s.Hot, g.Net.Edges[g.edges[0]].A, g.Net.Edges[g.edges[0]].B} {
+	for _, id := range []network.NodeID{s.port.Hot, g.Net.Edges[g.edges[0]].A, g.Net.Edges[g.edges[0]].B} {
 		if z := g.Net.ZoneOf(id); z != nil {
 			zones = append(zones, z)
 		}
@@ -161,42 +160,20 @@ func (g *negative) zone(s *network.Source) *network.Zone {
 	return g.Net.Join(zones...)
 }
 
-// taker is what comes home through the device.
-type taker struct {
-	block schema.Block
-	port  network.Port
-}
-
-func (g *negative) takers(view *explore.View) []taker {
-	var out []taker
-	for i := range g.Net.Loads {
-		if l := &g.Net.Loads[i]; view.HasLoad(i) {
-			out = append(out, taker{l.Load, l.Port})
-		}
-	}
-	for i := range g.Net.Converters {
-		if c := &g.Net.Converters[i]; view.HasConverter(i) {
-			out = append(out, taker{c.Converter, c.In})
-		}
-	}
-	return out
-}
-
 // around looks, in one state, for a circuit that stays closed while the device is open.
-func (g *negative) around(view *explore.View, source int) lint.Verdict {
-	s := &g.Net.Sources[source]
+func (g *negative) around(view *explore.View, s feeder) lint.Verdict {
 	v := lint.Verdict{Subject: g.block, Outcome: lint.Holds, Word: g.word}
-	bare := view.Reach(s.Hot, func(e int, _ network.NodeID) bool { return !g.stops(e) }, nil)
+	bare := view.Reach(s.port.Hot, func(e int, _ network.NodeID) bool { return !g.stops(e) }, nil)
 	open := view.Opened(g.block.Header().Addr)
-	home := open.Reach(s.Ret, nil, nil)
-	for _, x := range g.through(view, source) {
+	home := open.Reach(s.port.Ret, nil, nil)
+	for _, x := range g.through(view, s) {
 		feed, live := bare.To(x.port.Hot), bare.Dist
 		if _, ok := live[x.port.Hot]; !ok {
 			continue
 		}
 		if len(g.Net.At(x.port.Ret)) == 0 {
 			v.Outcome, v.Missing = lint.NotProven, []lint.Missing{{Subject: x.block.Header().Addr, Attribute: "a drawn return"}}
-			v.Message = fmt.Sprintf("%s breaks the negative of %s alone, and how %s comes home is not drawn: a chassis would go around it.", lint.Quote(g.block), lint.Quote(s.Source), lint.Quote(x.block))
+			v.Message = fmt.Sprintf("%s breaks the negative of %s alone, and how %s comes home is not drawn: a chassis would go around it.", lint.Quote(g.block), lint.Quote(s.block), lint.Quote(x.block))
 			continue
 		}
 		if _, ok := home.Dist[x.port.Ret]; !ok {
@@ -204,11 +181,11 @@ func (g *negative) around(view *explore.View, source int) lint.Verdict {
 		}
 		back := home.To(x.port.Ret).Back()
 		v.Outcome, v.Missing = lint.Violated, nil
-		v.State, v.Path = view.Witness(append(feed.Edges(), back.Edges()...), source), view.Places(x.port.Ret, back)
-		v.Related, v.Cause = []string{x.block.Header().Addr, s.Addr}, x.block.Header().Addr
+		v.State, v.Path = view.Witness(append(feed.Edges(), back.Edges()...), s.sources()...), view.Places(x.port.Ret, back)
+		v.Related, v.Cause = []string{x.block.Header().Addr, s.block.Header().Addr}, x.block.Header().Addr
 		v.Message = fmt.Sprintf("%s breaks the negative alone: with it open, %s is still joined to %s, and current comes home%s.",
-			lint.Quote(g.block), lint.Quote(x.block), lint.Quote(s.Source), g.by(back))
-		if c := g.unsaid(open, s.Ret, x.port.Ret); c != "" {
+			lint.Quote(g.block), lint.Quote(x.block), lint.Quote(s.block), g.by(back))
+		if c := g.unsaid(open, s.port.Ret, x.port.Ret); c != "" {
 			v.Outcome, v.Missing = lint.NotProven, []lint.Missing{{Subject: c, Attribute: "isolated"}}
 			v.Message = fmt.Sprintf("%s breaks the negative alone, and current goes around it unless %s is isolated, which is not written.", lint.Quote(g.block), lint.Quote(g.Plan.Block(c)))
 			continue
@@ -230,8 +207,8 @@ func (g *negative) stops(e int) bool {
 
 // through lists what comes home through the device, and what has no return drawn: by its shortest way,
 // or by any that comes to the source's side of the device without a chassis.
-func (g *negative) through(view *explore.View, source int) []taker {
-	ret := g.Net.Sources[source].Ret
+func (g *negative) through(view *explore.View, s feeder) []taker {
+	ret := s.port.Ret
 	closed := view.Reach(ret, nil, func(e int) float64 {
 		if slices.Contains(g.edges, e) {
 			return 0
@@ -239,7 +216,7 @@ func (g *negative) through(view *explore.View, source int) []taker {
 		return 1
 	})
 	var out []taker
-	for _, x := range g.takers(view) {
+	for _, x := range g.takers(view, s) {
 		switch {
 		case x.port.Ret == network.None:
 		case len(g.Net.At(x.port.Ret)) == 0:

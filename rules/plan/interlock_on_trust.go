@@ -15,7 +15,7 @@ var interlockOnTrust = &lint.Rule{
 	Harm:    true,
 	Subject: "interlock; mode",
 	When: "An interlock whose `by` is habit is taken away, or a mode that is not `by = \"hardware\"` is not relied on (a source that it pins as present may be absent, people may be aboard " +
-		"where it says that nobody is), and a rule then finds a warning or a danger that it did not find before. One at a time; where none alone shows anything, all together.",
+		"where it says that nobody is), and a rule then finds a warning or a danger that it did not find before, or no longer proves that there is none. One at a time; where none alone shows anything, all together.",
 	Why:     "Habits fail on the tired day, and nobody borrows them with the trailer. The word is one less than that of the worst finding that appears, and never below caution.",
 	Numbers: "None. Every rule is asked again over the states that this adds.",
 	Not: "Hardware: slides, keyed connectors, relays whose coil the other supply feeds. What would appear below a warning. Switches that a mode pins: where they can be reached they may stand " +
@@ -50,13 +50,13 @@ func trusted(p *lint.Pass, ran *lint.Ran) []lint.Verdict {
 	if len(doubted) == 0 {
 		return out
 	}
-	t := &trust{p, ran, before(ran)}
+	t := &trust{p, ran, before(ran, lint.Violated), before(ran, lint.NotProven)}
 	together := t.without(doubted...)
 	alone := false
 	for i, b := range doubted {
 		v := lint.Verdict{Subject: b, Outcome: lint.Holds}
 		switch {
-		case len(together.new) == 0 && !together.unfinished:
+		case len(together.new)+len(together.open) == 0 && !together.unfinished:
 		case i >= mostTrusted:
 			v = lint.Unfinished(b, lint.Warning)
 		default:
@@ -65,7 +65,7 @@ func trusted(p *lint.Pass, ran *lint.Ran) []lint.Verdict {
 		alone = alone || v.Outcome != lint.Holds
 		out = append(out, v)
 	}
-	if len(together.new) > 0 && !alone {
+	if len(together.new)+len(together.open) > 0 && !alone {
 		v := t.verdict(doubted[0], together, fmt.Sprintf(" (%d more go with it)", len(doubted)-1))
 		at := slices.IndexFunc(out, func(v lint.Verdict) bool { return v.Subject == doubted[0] })
 		out[at] = v
@@ -82,15 +82,16 @@ func excuses(m *schema.Mode) bool {
 type trust struct {
 	p      *lint.Pass
 	ran    *lint.Ran
-	before map[asked]lint.Severity
+	before map[asked]lint.Severity // violated
+	open   map[asked]lint.Severity // not proven
 }
 
-// before is the word with which each rule is violated of each part.
-func before(ran *lint.Ran) map[asked]lint.Severity {
+// before is the word with which each rule answers so of each part.
+func before(ran *lint.Ran, outcome lint.Outcome) map[asked]lint.Severity {
 	out := map[asked]lint.Severity{}
 	for _, r := range ran.Rules {
 		for _, v := range ran.Verdicts[r.ID] {
-			if k := (asked{r.ID, v.Subject.Header().Addr}); v.Outcome == lint.Violated {
+			if k := (asked{r.ID, v.Subject.Header().Addr}); v.Outcome == outcome {
 				out[k] = max(out[k], v.Word)
 			}
 		}
@@ -106,6 +107,7 @@ type appeared struct {
 
 type appearing struct {
 	new        []appeared // the gravest first
+	open       []appeared // not proven, likewise
 	unfinished bool
 }
 
@@ -120,18 +122,25 @@ func (t *trust) without(blocks ...schema.Block) appearing {
 				out.new = append(out.new, appeared{r.ID, v})
 			case v.Outcome == lint.NotProven && slices.Contains(v.Missing, lint.Missing{Subject: "plan", Attribute: "states"}):
 				out.unfinished = true
+			case v.Outcome == lint.NotProven && v.Word >= lint.Warning && v.Word > max(t.before[k], t.open[k]):
+				out.open = append(out.open, appeared{r.ID, v})
 			}
 		}
 	}
-	slices.SortStableFunc(out.new, func(a, b appeared) int { return int(b.Word) - int(a.Word) })
+	for _, list := range [][]appeared{out.new, out.open} {
+		slices.SortStableFunc(list, func(a, b appeared) int { return int(b.Word) - int(a.Word) })
+	}
 	return out
 }
 
 func (t *trust) verdict(b schema.Block, a appearing, beside string) lint.Verdict {
 	v := lint.Verdict{Subject: b, Outcome: lint.Holds, Word: lint.Warning}
 	if len(a.new) == 0 {
-		if a.unfinished {
+		switch {
+		case a.unfinished:
 			return lint.Unfinished(b, lint.Warning)
+		case len(a.open) > 0:
+			return doubtful(b, a.open, beside)
 		}
 		return v
 	}
@@ -152,6 +161,14 @@ func (t *trust) verdict(b schema.Block, a appearing, beside string) lint.Verdict
 		v.Message = fmt.Sprintf("Without %s%s there is a %s: %s of %s%s. Whether hardware or somebody's habit does it is not written.", lint.Quote(b), beside, worst.Word, worst.rule, lint.Quote(worst.Subject), more)
 	}
 	return v
+}
+
+// doubtful tells of a part without which a rule would no longer be known to hold.
+func doubtful(b schema.Block, open []appeared, beside string) lint.Verdict {
+	worst := open[0]
+	return lint.Verdict{Subject: b, Outcome: lint.NotProven, Word: max(worst.Word-1, lint.Caution), State: worst.State, Missing: worst.Missing,
+		Related: []string{worst.Subject.Header().Addr},
+		Message: fmt.Sprintf("Without %s%s %s of %s is not shown to hold. %s", lint.Quote(b), beside, worst.rule, lint.Quote(worst.Subject), worst.Message)}
 }
 
 func by(b schema.Block) schema.Text {

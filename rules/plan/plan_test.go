@@ -2,6 +2,7 @@ package plan
 
 import (
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"ferrule/lint"
@@ -9,6 +10,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/linttest"
 	"ferrule/rules/ac"
+	"ferrule/rules/charging"
 	lifesafety "ferrule/rules/life-safety"
 	"ferrule/rules/switching"
 	"ferrule/schema"
@@ -69,7 +71,7 @@ func TestLooseEnd(t *testing.T) {
 }
 
 func TestInterlockOnTrust(t *testing.T) {
-	linttest.RunWith(t, interlockOnTrust, append(ac.Rules, lifesafety.Rules...), filepath.Join("testdata", "interlock-on-trust"))
+	linttest.RunWith(t, interlockOnTrust, slices.Concat(ac.Rules, lifesafety.Rules, charging.Rules), filepath.Join("testdata", "interlock-on-trust"))
 }
 
 func TestBlackBoxPort(t *testing.T) {

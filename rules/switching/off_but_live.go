@@ -2,6 +2,7 @@ package switching
 
 import (
 	"fmt"
+	"slices"
 
 	"ferrule/lint"
 	"ferrule/lint/derive"
@@ -19,7 +20,7 @@ var offButLive = &lint.Rule{
 	Subject: "switch",
 	When: "A load terminal of a hand switch is energised above 5 V in an allowed state in which the switch joins it to nothing; or a disconnect has batteries on both " +
 		"sides. A terminal is a supply terminal where, with this switch open and every other contact closed, a source is on its side and not through a " +
-		"converter (in a circuit that only converters feed: a converter's output); all others are load terminals.",
+		"converter (in a circuit that only converters feed, and at any switch but a disconnect where nothing on its side takes power: a converter's output); all others are load terminals.",
 	Why: "Hands go in because the switch is off, and a fire behind it cannot be starved. Warning at a disconnect, caution at the empty position of any other switch, " +
 		"danger above 60 V DC or on alternating current.",
 	Numbers: "5 V; 60 V DC. Live means: a source, or a converter's output whose input has power in the same state, is joined to it.",
@@ -93,13 +94,13 @@ func graver(a, b lint.Verdict) bool {
 // sides finds the supply terminals of a switch, and a battery for every separate side that has one.
 func sides(n *network.Network, x *schema.Switch) (supply map[string]bool, batteries []string) {
 	supply = map[string]bool{}
-	taken := map[network.NodeID]bool{}
+	known := map[network.NodeID]bool{}
 	for _, t := range x.Terminals.List {
 		at := hot(n, x, t.Value)
 		seen := sideOf(n, x, at)
-		first := !taken[at]
+		first := !known[at]
 		for id := range seen {
-			taken[id] = true
+			known[id] = true
 		}
 		battery := ""
 		for i := range n.Sources {
@@ -114,12 +115,20 @@ func sides(n *network.Network, x *schema.Switch) (supply map[string]bool, batter
 			batteries = append(batteries, battery)
 		}
 	}
-	if len(supply) == 0 { // a circuit that only converters feed: their side is the supply
-		for _, t := range x.Terminals.List {
-			supply[t.Value] = fedByConverter(n, sideOf(n, x, hot(n, x, t.Value)))
+	none := len(supply) == 0 // a circuit that only converters feed: their side is the supply
+	for _, t := range x.Terminals.List {
+		side := sideOf(n, x, hot(n, x, t.Value))
+		if none || x.Kind.Value != "disconnect" && !taken(n, side) { // what a converter alone stands on is a feed
+			supply[t.Value] = supply[t.Value] || fedByConverter(n, side)
 		}
 	}
 	return supply, batteries
+}
+
+// taken says whether a side has anything that takes power.
+func taken(n *network.Network, side map[network.NodeID]bool) bool {
+	return slices.ContainsFunc(n.Loads, func(l network.Load) bool { return side[l.Hot] }) ||
+		slices.ContainsFunc(n.Converters, func(c network.Converter) bool { return side[c.In.Hot] })
 }
 
 func fedByConverter(n *network.Network, side map[network.NodeID]bool) bool {

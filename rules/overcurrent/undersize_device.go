@@ -68,8 +68,19 @@ type loading struct {
 
 func load(p *lint.Pass, f *schema.Fuse, edge int) lint.Verdict {
 	x := &loading{p: p, fuse: f, edge: edge, worst: p.Circuit.Worst(edge)}
-	x.look()
-	v := lint.Verdict{Subject: f, Outcome: lint.Holds, Word: x.word()}
+	if v := x.worst.View; v != nil {
+		x.loads, x.behind = x.look(v)
+	}
+	v := x.judge()
+	if v.Outcome != lint.Holds {
+		v.Word = x.word()
+	}
+	return v
+}
+
+func (x *loading) judge() lint.Verdict {
+	f := x.fuse
+	v := lint.Verdict{Subject: f, Outcome: lint.Holds, Word: lint.Notice}
 	if !f.Rating.Set {
 		v.Outcome, v.Missing = lint.NotProven, []lint.Missing{{Subject: f.Addr, Attribute: "rating"}}
 		v.Message = fmt.Sprintf("The rating of %s is not written, so it cannot be told whether it carries its load.", lint.Quote(f))
@@ -99,9 +110,23 @@ func load(p *lint.Pass, f *schema.Fuse, edge int) lint.Verdict {
 	return v
 }
 
+// word is that of a device on which, in some state, a load hangs that safety or navigation needs.
 func (x *loading) word() lint.Severity {
-	for _, i := range x.behind {
-		if c := x.p.Net.Loads[i].Critical.Value; c == "life-safety" || c == "navigation" {
+	n := x.p.Net
+	counts := func(i int) bool {
+		c := n.Loads[i].Critical.Value
+		return c == "life-safety" || c == "navigation"
+	}
+	z := n.ZoneOf(n.Edges[x.edge].A)
+	if z == nil {
+		z = n.ZoneOf(n.Edges[x.edge].B)
+	}
+	if z == nil || !slices.ContainsFunc(z.Loads, counts) {
+		return lint.Notice
+	}
+	views, _ := x.p.Space.Views(z, x.p.Space.Closed(explore.All()))
+	for _, v := range views {
+		if _, behind := x.look(v); v.Conducts(x.edge) && slices.ContainsFunc(behind, counts) {
 			return lint.Caution
 		}
 	}
@@ -109,25 +134,23 @@ func (x *loading) word() lint.Severity {
 }
 
 // side is everything live that is joined to one end of the device without it.
-func (x *loading) side(end network.NodeID) *explore.Reach {
+func (x *loading) side(v *explore.View, end network.NodeID) *explore.Reach {
 	n := x.p.Net
-	return x.worst.View.Reach(end, func(e int, at network.NodeID) bool { return e != x.edge && !n.Nodes[n.Edges[e].Other(at)].Return }, nil)
+	return v.Reach(end, func(e int, at network.NodeID) bool { return e != x.edge && !n.Nodes[n.Edges[e].Other(at)].Return }, nil)
 }
 
-// look finds the loads that draw through the device: those on one side while the other is fed.
-func (x *loading) look() {
-	if x.worst.View == nil {
-		return
-	}
+// look finds the loads that draw through the device in a state: those on one side while the other is fed,
+// and of them those on a side that has no battery.
+func (x *loading) look(v *explore.View) (loads, behind []int) {
 	n := x.p.Net
 	var sides [2]*explore.Reach
 	var fed, battery [2]bool
 	for i, end := range []network.NodeID{n.Edges[x.edge].A, n.Edges[x.edge].B} {
-		sides[i] = x.side(end)
+		sides[i] = x.side(v, end)
 		for k := range n.Sources {
 			_, ok := sides[i].Dist[liveEnd(n, n.Sources[k].Port)]
-			fed[i] = fed[i] || ok && x.worst.View.HasSource(k)
-			battery[i] = battery[i] || ok && n.Sources[k].Kind.Value == "battery" && x.worst.View.HasSource(k)
+			fed[i] = fed[i] || ok && v.HasSource(k)
+			battery[i] = battery[i] || ok && n.Sources[k].Kind.Value == "battery" && v.HasSource(k)
 		}
 		for k := range n.Converters {
 			_, ok := sides[i].Dist[n.Converters[k].Out.Hot]
@@ -136,14 +159,15 @@ func (x *loading) look() {
 	}
 	for i := range sides {
 		for k := range n.Loads {
-			if _, ok := sides[i].Dist[n.Loads[k].Hot]; ok && fed[1-i] && x.worst.View.HasLoad(k) {
-				x.loads = append(x.loads, k)
+			if _, ok := sides[i].Dist[n.Loads[k].Hot]; ok && fed[1-i] && v.HasLoad(k) {
+				loads = append(loads, k)
 				if !battery[i] {
-					x.behind = append(x.behind, k)
+					behind = append(behind, k)
 				}
 			}
 		}
 	}
+	return loads, behind
 }
 
 // brief asks of loads that run less than three hours: for each of their times, what still runs then.

@@ -2,6 +2,7 @@ package conductor
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 
 	"ferrule/lint"
@@ -192,9 +193,10 @@ func (q *lossy) look(z *network.Zone, f explore.Filter, ports func(*explore.View
 }
 
 // joinedKey tells apart the networks that a place is part of: where batteries in series or diodes join
-// other zones to its own, all that is there.
+// other zones to its own, or a converter has both sides in it, all that is there.
 func joinedKey(n *network.Network, v *explore.View, at network.NodeID) string {
-	whole := v.Zone != n.ZoneOf(at)
+	both := func(i int) bool { return slices.Contains(v.Zone.Outputs, i) }
+	whole := v.Zone != n.ZoneOf(at) || slices.ContainsFunc(v.Zone.Inputs, both)
 	var key []byte
 	mark := func(on bool) {
 		b := byte(0)

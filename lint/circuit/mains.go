@@ -15,7 +15,7 @@ type Mains struct {
 	Suppliers []Supplier
 
 	c     *Circuit
-	feeds map[int]*network.Zone // by inverter: what can feed its input
+	feeds map[string]*network.Zone // by inverters: what can feed their inputs
 	runs  map[string]ran
 }
 
@@ -34,7 +34,7 @@ func (c *Circuit) Mains() []*Mains {
 	}
 	c.mains = []*Mains{}
 	for _, z := range c.Net.Mains() {
-		m := &Mains{Zone: z, c: c, feeds: map[int]*network.Zone{}, runs: map[string]ran{}}
+		m := &Mains{Zone: z, c: c, feeds: map[string]*network.Zone{}, runs: map[string]ran{}}
 		for _, i := range z.Sources {
 			m.Suppliers = append(m.Suppliers, Supplier{i, -1})
 		}
@@ -96,41 +96,67 @@ func (m *Mains) ParallelCapable(s Supplier) bool {
 	return m.c.Net.Converters[s.Converter].ParallelCapable.True()
 }
 
-// Runs says whether a supplier can run in a view of the system: a source is there; an inverter's input
-// has power in some state that agrees with the view. known is false where the search met its bound.
-func (m *Mains) Runs(v *explore.View, s Supplier) (ok, known bool) {
-	if s.Source >= 0 {
-		return v.HasSource(s.Source), true
+// Runs says whether suppliers can run at once in a view of the system: sources are there; inverters' inputs
+// have power in one state that agrees with the view. known is false where the search met its bound.
+func (m *Mains) Runs(v *explore.View, list ...Supplier) (ok, known bool) {
+	for _, s := range list {
+		if s.Source >= 0 && !v.HasSource(s.Source) {
+			return false, true
+		}
 	}
-	w, known := m.fed(v, s.Converter)
+	inverters := invertersOf(list)
+	if len(inverters) == 0 {
+		return true, true
+	}
+	w, known := m.fed(v, inverters)
 	return w != nil, known
 }
 
-// Feed is the state that matters for a supplier to run in a view.
-func (m *Mains) Feed(v *explore.View, s Supplier) []network.Position {
-	if s.Source >= 0 {
-		return v.Witness(nil, s.Source)
-	}
-	w, _ := m.fed(v, s.Converter)
-	if w == nil {
-		return nil
-	}
-	edges, sources := w.Live(nil, nil).Way(m.c.Net.Converters[s.Converter].In)
-	out := w.Witness(edges, sources...)
-	if p := m.c.Net.Converters[s.Converter].Present; p >= 0 {
-		out = append(out, w.State([]int{p})...)
+func invertersOf(list []Supplier) (out []int) {
+	for _, s := range list {
+		if s.Converter >= 0 {
+			out = append(out, s.Converter)
+		}
 	}
 	return out
 }
 
-// fed is a state, in agreement with a view, in which an inverter's input has power.
-func (m *Mains) fed(v *explore.View, converter int) (*explore.View, bool) {
-	x := &m.c.Net.Converters[converter]
-	z := m.feedZone(converter)
-	if z == nil || !v.HasConverter(converter) {
-		return nil, true
+// Feed is the state that matters for suppliers to run at once in a view.
+func (m *Mains) Feed(v *explore.View, list ...Supplier) []network.Position {
+	var out []network.Position
+	for _, s := range list {
+		if s.Source >= 0 {
+			out = append(out, v.Witness(nil, s.Source)...)
+		}
 	}
-	key := fmt.Sprint(converter)
+	inverters := invertersOf(list)
+	if len(inverters) == 0 {
+		return out
+	}
+	w, _ := m.fed(v, inverters)
+	if w == nil {
+		return out
+	}
+	live := w.Live(nil, nil)
+	for _, i := range inverters {
+		edges, sources := live.Way(m.c.Net.Converters[i].In)
+		out = append(out, w.Witness(edges, sources...)...)
+		if p := m.c.Net.Converters[i].Present; p >= 0 {
+			out = append(out, w.State([]int{p})...)
+		}
+	}
+	return out
+}
+
+// fed is a state, in agreement with a view, in which the inputs of all these inverters have power.
+func (m *Mains) fed(v *explore.View, inverters []int) (*explore.View, bool) {
+	for _, i := range inverters {
+		if m.c.Net.ZoneOf(m.c.Net.Converters[i].In.Hot) == nil || !v.HasConverter(i) {
+			return nil, true
+		}
+	}
+	z := m.feedZone(inverters)
+	key := fmt.Sprint(inverters)
 	for i := range m.c.Net.Vars {
 		if p := v.At(i); p >= 0 && m.c.Space.Tied(z, i) {
 			key += fmt.Sprintf(" %d=%d", i, p)
@@ -140,30 +166,40 @@ func (m *Mains) fed(v *explore.View, converter int) (*explore.View, bool) {
 		return old.view, old.known
 	}
 	w, known := m.c.Space.Agreeing(v, z, func(w *explore.View) bool {
-		return w.HasConverter(converter) && w.Live(nil, nil).Feeds(x.In)
+		live := w.Live(nil, nil)
+		return !slices.ContainsFunc(inverters, func(i int) bool {
+			return !w.HasConverter(i) || !live.Feeds(m.c.Net.Converters[i].In)
+		})
 	})
 	m.runs[key] = ran{w, known}
 	return w, known
 }
 
-// feedZone is what can feed an inverter's input, loads and dead ends left out.
-func (m *Mains) feedZone(converter int) *network.Zone {
-	if z, ok := m.feeds[converter]; ok {
+// feedZone is what can feed the inputs of inverters, loads and dead ends left out.
+func (m *Mains) feedZone(inverters []int) *network.Zone {
+	key := fmt.Sprint(inverters)
+	if z, ok := m.feeds[key]; ok {
 		return z
 	}
 	n := m.c.Net
-	var out *network.Zone
-	if z := n.ZoneOf(n.Converters[converter].In.Hot); z != nil {
-		up := n.Upstream(z)
-		var keep []network.NodeID
-		for _, i := range up.Sources {
-			keep = append(keep, n.Sources[i].Hot)
+	var ups []*network.Zone
+	for _, i := range inverters {
+		if z := n.ZoneOf(n.Converters[i].In.Hot); !slices.Contains(ups, z) {
+			ups = append(ups, z)
 		}
-		for _, i := range slices.Concat(up.Inputs, up.Outputs) {
-			keep = append(keep, n.Converters[i].In.Hot, n.Converters[i].Out.Hot)
-		}
-		out = n.Trim(up, keep...)
 	}
-	m.feeds[converter] = out
+	up := n.Upstream(ups[0])
+	if len(ups) > 1 {
+		up = n.JoinFed(ups...)
+	}
+	var keep []network.NodeID
+	for _, i := range up.Sources {
+		keep = append(keep, n.Sources[i].Hot)
+	}
+	for _, i := range slices.Concat(up.Inputs, up.Outputs) {
+		keep = append(keep, n.Converters[i].In.Hot, n.Converters[i].Out.Hot)
+	}
+	out := n.Trim(up, keep...)
+	m.feeds[key] = out
 	return out
 }

@@ -42,20 +42,16 @@ func (m *meeting) better(o *meeting) bool {
 	return o == nil || rank(m) < rank(o) || rank(m) == rank(o) && len(m.state) < len(o.state)
 }
 
-// meet looks at whether a supplier's line is joined to a node in a view while the suppliers run.
+// meet looks at whether a supplier's line is joined to a node in a view while the suppliers all run.
 func meet(p *lint.Pass, m *circuit.Mains, v *explore.View, from, to network.NodeID, running ...circuit.Supplier) *meeting {
 	if !v.Joined(from, to) {
 		return nil
 	}
-	out := &meeting{view: v, from: from, searched: true}
-	for _, s := range running {
-		ok, known := m.Runs(v, s)
-		if known && !ok {
-			return nil
-		}
-		out.searched = out.searched && known
-		out.state = append(out.state, m.Feed(v, s)...)
+	ok, known := m.Runs(v, running...)
+	if known && !ok {
+		return nil
 	}
+	out := &meeting{view: v, from: from, searched: known, state: m.Feed(v, running...)}
 	out.way = v.Reach(from, nil, nil).To(to)
 	out.state = lint.SortState(append(out.state, v.Witness(out.way.Edges())...))
 	if t := v.Transit; t != nil && slices.ContainsFunc(out.way, func(h explore.Hop) bool { return p.Net.Edges[h.Edge].Addr == p.Net.Vars[t.Var].Addr }) {

@@ -91,10 +91,7 @@ func shared(p *lint.Pass, m *circuit.Mains, v *explore.View, s, other circuit.Su
 	if p.Net.ZoneOf(a.Hot) != p.Net.ZoneOf(b.Hot) || !v.Joined(a.Ret, b.Ret) || v.Joined(a.Hot, b.Hot) {
 		return false
 	}
-	if ok, _ := m.Runs(v, s); !ok {
-		return false
-	}
-	if ok, _ := m.Runs(v, other); !ok {
+	if ok, _ := m.Runs(v, s, other); !ok {
 		return false
 	}
 	_, joined := neutrals(p, v, a.Ret, b.Ret)
@@ -107,7 +104,7 @@ func oneNeutral(p *lint.Pass, m *circuit.Mains, w *explore.View, s, other circui
 	}
 	way, _ := neutrals(p, w, m.Port(s).Ret, m.Port(other).Ret)
 	v.Outcome, v.Word, v.Cause = lint.Violated, lint.Caution, v.Cause+" neutral"
-	v.State, v.Related = lint.SortState(append(append(m.Feed(w, s), m.Feed(w, other)...), w.Witness(way.Edges())...)), parts(p.Net, way)
+	v.State, v.Related = lint.SortState(append(m.Feed(w, s, other), w.Witness(way.Edges())...)), parts(p.Net, way)
 	v.Message = fmt.Sprintf("The lines of %s and %s are kept apart and their neutrals are not: one pole alone is switched.", lint.Quote(v.Subject), lint.Quote(m.Block(other)))
 	if x := onePole(p, way); x != nil {
 		v.Outcome, v.Missing = lint.NotProven, []lint.Missing{{Subject: x.Addr, Attribute: "poles"}}

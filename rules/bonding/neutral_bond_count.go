@@ -95,18 +95,16 @@ func bondsOf(p *lint.Pass, m *circuit.Mains, s circuit.Supplier) lint.Verdict {
 		if v.Transit != nil {
 			continue
 		}
-		ok, known := m.Runs(v, s)
-		if complete = complete && known; !ok {
-			continue
-		}
-		for _, others := range []bool{false, true} {
-			t, fed := count(p, m, s, v, others)
+		running, known := together(m, s, v)
+		complete = complete && known
+		for _, on := range running {
+			t, fed := count(p, m, s, v, on)
 			switch {
 			case !fed:
 			case len(worst) == 0 || t.rank() > worst[0].rank():
-				worst = []found{{t, v, others}}
+				worst = []found{{t, v, on}}
 			case t.rank() == worst[0].rank() && len(worst) < looked:
-				worst = append(worst, found{t, v, others})
+				worst = append(worst, found{t, v, on})
 			}
 		}
 	}
@@ -124,8 +122,8 @@ func bondsOf(p *lint.Pass, m *circuit.Mains, s circuit.Supplier) lint.Verdict {
 // found is a tally with its state.
 type found struct {
 	tally
-	view   *explore.View
-	others bool // whether the inverters beside the supply run
+	view *explore.View
+	on   []circuit.Supplier // the supply and the inverters that run beside it
 }
 
 func (f found) number(b schema.Block) derive.Number {
@@ -133,8 +131,8 @@ func (f found) number(b schema.Block) derive.Number {
 }
 
 // count tells the bonds of what a supply feeds in a view; fed is false where it feeds nothing that matters.
-func count(p *lint.Pass, m *circuit.Mains, s circuit.Supplier, v *explore.View, others bool) (t tally, fed bool) {
-	y := newSystem(p, m, s, v)
+func count(p *lint.Pass, m *circuit.Mains, s circuit.Supplier, v *explore.View, on []circuit.Supplier) (t tally, fed bool) {
+	y := newSystem(p, m, s, v, on)
 	if fed, t.outlets = y.feeds(); !fed {
 		return t, false
 	}
@@ -143,11 +141,10 @@ func count(p *lint.Pass, m *circuit.Mains, s circuit.Supplier, v *explore.View, 
 			continue
 		}
 		bond := m.NeutralBond(o)
-		runs := o == s || others && y.running(o)
 		switch {
 		case !bond.Set:
 			t.maybe(lint.Missing{Subject: m.Block(o).Header().Addr, Attribute: "neutral_bond"})
-		case bond.Value == "bonded", bond.Value == "switched" && runs && !y.passed(o, others):
+		case bond.Value == "bonded", bond.Value == "switched" && y.running(o) && !y.passed(o):
 			y.bond(&t, m.Port(o).Ground, lint.Quote(m.Block(o)))
 		}
 	}
@@ -207,10 +204,10 @@ func verdict(p *lint.Pass, m *circuit.Mains, s circuit.Supplier, all []found) li
 // state is the positions without which the tally would be another, or nothing would be fed.
 func (f found) state(p *lint.Pass, m *circuit.Mains, s circuit.Supplier) []lint.Position {
 	still := func(v *explore.View) bool {
-		if ok, _ := m.Runs(v, s); !ok {
+		if ok, _ := m.Runs(v, f.on...); !ok {
 			return false
 		}
-		t, fed := count(p, m, s, v, f.others)
+		t, fed := count(p, m, s, v, f.on)
 		return fed && t.rank() == f.rank()
 	}
 	var vars []int
@@ -219,7 +216,7 @@ func (f found) state(p *lint.Pass, m *circuit.Mains, s circuit.Supplier) []lint.
 			vars = append(vars, i)
 		}
 	}
-	return lint.SortState(append(f.view.State(told(p, f.view, vars)), m.Feed(f.view, s)...))
+	return lint.SortState(append(f.view.State(told(p, f.view, vars)), m.Feed(f.view, f.on...)...))
 }
 
 // told leaves out the variables whose positions interlocks force once the others stand as they do.

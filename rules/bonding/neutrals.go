@@ -1,6 +1,8 @@
 package bonding
 
 import (
+	"slices"
+
 	"ferrule/lint"
 	"ferrule/lint/circuit"
 	"ferrule/lint/explore"
@@ -14,14 +16,15 @@ type system struct {
 	m        *circuit.Mains
 	s        circuit.Supplier
 	v        *explore.View
+	on       []circuit.Supplier // what runs: the supply and the inverters beside it
 	neutrals *explore.Reach
 	grounds  *explore.Reach
 }
 
-func newSystem(p *lint.Pass, m *circuit.Mains, s circuit.Supplier, v *explore.View) *system {
+func newSystem(p *lint.Pass, m *circuit.Mains, s circuit.Supplier, v *explore.View, on []circuit.Supplier) *system {
 	use := func(e int, _ network.NodeID) bool { return !p.Net.Bond(e) }
 	port := m.Port(s)
-	return &system{p, m, s, v, v.Reach(port.Ret, use, nil), v.Reach(port.Ground, use, nil)}
+	return &system{p, m, s, v, on, v.Reach(port.Ret, use, nil), v.Reach(port.Ground, use, nil)}
 }
 
 func (y *system) neutral(id network.NodeID) bool {
@@ -88,17 +91,42 @@ func (y *system) board() bool {
 	return false
 }
 
+// running says whether a supply runs: a source that is there, an inverter that is on.
 func (y *system) running(o circuit.Supplier) bool {
-	ok, _ := y.m.Runs(y.v, o)
-	return ok
+	return slices.Contains(y.on, o) || o.Source >= 0 && y.v.HasSource(o.Source)
 }
 
 // passed says whether another supply that runs feeds the same lines: a relay then leaves the bond to it.
-func (y *system) passed(o circuit.Supplier, others bool) bool {
-	for _, x := range y.m.Suppliers {
-		if x != o && y.v.Joined(y.m.Port(x).Hot, y.m.Port(o).Hot) && (x == y.s || others && y.running(x)) {
-			return true
+func (y *system) passed(o circuit.Supplier) bool {
+	return slices.ContainsFunc(y.m.Suppliers, func(x circuit.Supplier) bool {
+		return x != o && y.running(x) && y.v.Joined(y.m.Port(x).Hot, y.m.Port(o).Hot)
+	})
+}
+
+const mostBeside = 6 // inverters beside a supply that are told apart; beyond that the search is not finished
+
+// together lists what can run with a supply in a view: it alone, and with each set of the inverters beside
+// it that have power at once.
+func together(m *circuit.Mains, s circuit.Supplier, v *explore.View) (out [][]circuit.Supplier, known bool) {
+	ok, known := m.Runs(v, s)
+	if !ok {
+		return nil, known
+	}
+	out = [][]circuit.Supplier{{s}}
+	for _, o := range m.Suppliers {
+		if o == s || o.Converter < 0 {
+			continue
+		}
+		if len(out) >= 1<<mostBeside {
+			return out, false
+		}
+		for _, have := range out[:len(out):len(out)] {
+			on := append(slices.Clone(have), o)
+			ok, sure := m.Runs(v, on...)
+			if known = known && sure; ok {
+				out = append(out, on)
+			}
 		}
 	}
-	return false
+	return out, known
 }

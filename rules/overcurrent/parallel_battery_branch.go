@@ -62,12 +62,15 @@ type brothers struct {
 func branch(p *lint.Pass, battery int) lint.Verdict {
 	b := p.Net.Sources[battery].Source
 	v := lint.Verdict{Subject: b, Outcome: lint.Holds, Word: lint.Warning}
-	best, complete := most(p, battery)
-	switch {
-	case best != nil && len(best.list) > 1:
-		return fedBy(p, battery, best)
-	case best != nil:
-		v = pairOf(p, battery, best)
+	meets, complete := most(p, battery)
+	for _, k := range meets {
+		judge := pairOf
+		if len(k.list) > 1 {
+			judge = fedBy
+		}
+		if w := judge(p, battery, k); worseBranch(w, v) {
+			v = w
+		}
 	}
 	switch {
 	case v.Outcome != lint.Holds:
@@ -80,13 +83,32 @@ func branch(p *lint.Pass, battery int) lint.Verdict {
 	return v
 }
 
-// most finds the state in which most other batteries reach one without a device between.
-func most(p *lint.Pass, battery int) (best *brothers, complete bool) {
+// worseBranch orders verdicts: violated before not proven before holds, then by word; holds with numbers
+// before holds without.
+func worseBranch(a, b lint.Verdict) bool {
+	rank := func(v lint.Verdict) int {
+		switch v.Outcome {
+		case lint.Violated:
+			return 200 + int(v.Word)
+		case lint.NotProven:
+			return 100 + int(v.Word)
+		}
+		return min(len(v.Numbers), 1)
+	}
+	return rank(a) > rank(b)
+}
+
+const mostMeetings = 64 // different meetings of a battery that are judged
+
+// most finds the states in which most other batteries reach one without a device between, each meeting
+// once: two batteries may meet by a stout link in one state, and others by a thin one in another.
+func most(p *lint.Pass, battery int) (best []*brothers, complete bool) {
 	s := &p.Net.Sources[battery]
 	z := p.Net.ZoneOf(s.Hot)
 	if z == nil {
 		return nil, true
 	}
+	told := map[string]bool{}
 	views, complete := p.Space.Views(p.Net.Stack(z), p.Space.About(p.Space.Closed(explore.All())))
 	for _, v := range views {
 		if v.Transit != nil || !v.HasSource(battery) {
@@ -105,9 +127,18 @@ func most(p *lint.Pass, battery int) (best *brothers, complete bool) {
 				now.list, now.ways = append(now.list, i), append(now.ways, bare.To(o.Hot))
 			}
 		}
-		if len(now.list) > 0 && (best == nil || len(now.list) > len(best.list)) {
-			best = now
+		key := fmt.Sprint(now.list, now.edges())
+		switch {
+		case len(now.list) == 0 || told[key] || len(best) > 0 && len(now.list) < len(best[0].list):
+			continue
+		case len(best) > 0 && len(now.list) > len(best[0].list):
+			best = nil
+		case len(best) >= mostMeetings:
+			complete = false
+			continue
 		}
+		told[key] = true
+		best = append(best, now)
 	}
 	return best, complete
 }

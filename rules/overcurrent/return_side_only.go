@@ -47,55 +47,6 @@ func returnSide(p *lint.Pass) []lint.Verdict {
 	return out
 }
 
-// sidesOf numbers the nodes by what everything closed joins; -1 where that has the positive or the line
-// of anything, or alternating current.
-func sidesOf(n *network.Network) []int {
-	comp := make([]int, len(n.Nodes))
-	for i := range comp {
-		comp[i] = -2
-	}
-	for i := range comp {
-		if comp[i] != -2 {
-			continue
-		}
-		comp[i] = i
-		for queue := []network.NodeID{network.NodeID(i)}; len(queue) > 0; queue = queue[1:] {
-			for _, e := range n.At(queue[0]) {
-				if to := n.Edges[e].Other(queue[0]); comp[to] == -2 {
-					comp[to] = i
-					queue = append(queue, to)
-				}
-			}
-		}
-	}
-	live := map[int]bool{}
-	for _, id := range hots(n) {
-		if id != network.None {
-			live[comp[id]] = true
-		}
-	}
-	for i := range comp {
-		if live[comp[i]] || n.Nodes[i].AC {
-			comp[i] = -1
-		}
-	}
-	return comp
-}
-
-func hots(n *network.Network) []network.NodeID {
-	var out []network.NodeID
-	for i := range n.Sources {
-		out = append(out, n.Sources[i].Hot)
-	}
-	for i := range n.Loads {
-		out = append(out, n.Loads[i].Hot)
-	}
-	for i := range n.Converters {
-		out = append(out, n.Converters[i].In.Hot, n.Converters[i].Out.Hot)
-	}
-	return out
-}
-
 // negative is a device or switch with what of it breaks the negative.
 type negative struct {
 	*lint.Pass
@@ -221,7 +172,7 @@ func (g *negative) through(view *explore.View, s feeder) []taker {
 		case x.port.Ret == network.None:
 		case len(g.Net.At(x.port.Ret)) == 0:
 			out = append(out, x)
-		case g.comp[x.port.Ret] != g.comp[ret]:
+		case g.comp[x.port.Ret] != g.comp[ret] && !view.Joined(x.port.Ret, ret):
 		case slices.ContainsFunc(closed.To(x.port.Ret).Edges(), func(e int) bool { return slices.Contains(g.edges, e) }), g.wired(view, x.port.Ret, ret):
 			out = append(out, x)
 		}

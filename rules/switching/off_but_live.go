@@ -2,7 +2,6 @@ package switching
 
 import (
 	"fmt"
-	"slices"
 
 	"ferrule/lint"
 	"ferrule/lint/derive"
@@ -20,7 +19,7 @@ var offButLive = &lint.Rule{
 	Subject: "switch",
 	When: "A load terminal of a hand switch is energised above 5 V in an allowed state in which the switch joins it to nothing; or a disconnect has batteries on both " +
 		"sides. A terminal is a supply terminal where, with this switch open and every other contact closed, a source is on its side and not through a " +
-		"converter (in a circuit that only converters feed, and at any switch but a disconnect where nothing on its side takes power: a converter's output); all others are load terminals.",
+		"converter (in a circuit that only converters feed, or at any switch but a disconnect on a side that takes no power: a converter's output); all others are load terminals.",
 	Why: "Hands go in because the switch is off, and a fire behind it cannot be starved. Warning at a disconnect, caution at the empty position of any other switch, " +
 		"danger above 60 V DC or on alternating current.",
 	Numbers: "5 V; 60 V DC. Live means: a source, or a converter's output whose input has power in the same state, is joined to it.",
@@ -89,95 +88,6 @@ func graver(a, b lint.Verdict) bool {
 		return 0
 	}
 	return rank(a) > rank(b)
-}
-
-// sides finds the supply terminals of a switch, and a battery for every separate side that has one.
-func sides(n *network.Network, x *schema.Switch) (supply map[string]bool, batteries []string) {
-	supply = map[string]bool{}
-	known := map[network.NodeID]bool{}
-	for _, t := range x.Terminals.List {
-		at := hot(n, x, t.Value)
-		seen := sideOf(n, x, at)
-		first := !known[at]
-		for id := range seen {
-			known[id] = true
-		}
-		battery := ""
-		for i := range n.Sources {
-			if s := &n.Sources[i]; seen[s.Hot] {
-				supply[t.Value] = true
-				if s.Kind.Value == "battery" && battery == "" {
-					battery = s.Addr
-				}
-			}
-		}
-		if first && battery != "" {
-			batteries = append(batteries, battery)
-		}
-	}
-	none := len(supply) == 0 // a circuit that only converters feed: their side is the supply
-	for _, t := range x.Terminals.List {
-		side := sideOf(n, x, hot(n, x, t.Value))
-		if none || x.Kind.Value != "disconnect" && !taken(n, side) { // what a converter alone stands on is a feed
-			supply[t.Value] = supply[t.Value] || fedByConverter(n, side)
-		}
-	}
-	return supply, batteries
-}
-
-// taken says whether a side has anything that takes power.
-func taken(n *network.Network, side map[network.NodeID]bool) bool {
-	return slices.ContainsFunc(n.Loads, func(l network.Load) bool { return side[l.Hot] }) ||
-		slices.ContainsFunc(n.Converters, func(c network.Converter) bool { return side[c.In.Hot] })
-}
-
-func fedByConverter(n *network.Network, side map[network.NodeID]bool) bool {
-	for i := range n.Converters {
-		if side[n.Converters[i].Out.Hot] {
-			return true
-		}
-	}
-	return false
-}
-
-func hot(n *network.Network, x *schema.Switch, terminal string) network.NodeID {
-	for _, pole := range []string{".pos", ".line"} {
-		if id := n.Node(x.Addr + "." + terminal + pole); id != network.None {
-			return id
-		}
-	}
-	return network.None
-}
-
-// terminals lists the live nodes of a switch.
-func terminals(n *network.Network, x *schema.Switch) []network.NodeID {
-	var out []network.NodeID
-	for _, t := range x.Terminals.List {
-		if id := hot(n, x, t.Value); id != network.None {
-			out = append(out, id)
-		}
-	}
-	return out
-}
-
-// sideOf is everything on a terminal's live side with every other switch's contacts closed.
-func sideOf(n *network.Network, x *schema.Switch, from network.NodeID) map[network.NodeID]bool {
-	seen := map[network.NodeID]bool{}
-	if from == network.None {
-		return seen
-	}
-	seen[from] = true
-	for queue := []network.NodeID{from}; len(queue) > 0; queue = queue[1:] {
-		for _, e := range n.At(queue[0]) {
-			k := &n.Edges[e]
-			to := k.Other(queue[0])
-			if !seen[to] && !n.Nodes[to].Return && (k.Kind != network.Contact || k.Addr != x.Addr) {
-				seen[to] = true
-				queue = append(queue, to)
-			}
-		}
-	}
-	return seen
 }
 
 // terminalLive looks at one load terminal over all states in which the switch joins it to nothing.

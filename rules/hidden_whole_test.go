@@ -41,7 +41,7 @@ var hiddenWholes = []hiddenWhole{
 		"ac/live-inlet-pins connector.shore_cord danger connector.inverter_cord=mated connector.shore_cord=unmated switch.inverter=on" +
 			" < connector/live-contacts-exposed connector.shore_cord",
 		"backfeed/charge-loop converter.inverter caution connector.inlet=mated connector.inverter_cord=mated connector.shore_cord=unmated switch.inverter=on switch.load_center=on",
-		"bonding/neutral-bond-count converter.inverter warning connector.inlet=mated connector.inverter_cord=mated connector.shore_cord=mated switch.inverter=on",
+		"bonding/neutral-bond-count converter.inverter warning connector.inlet=mated connector.inverter_cord=mated connector.shore_cord=mated source.shore=absent switch.inverter=on",
 	}},
 	{"3_6", []string{
 		"charging/battery-drops-out converter.controller warning source.roof=present switch.disconnect=off",

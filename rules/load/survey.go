@@ -42,7 +42,12 @@ func (d *dip) below(least derive.Number) bool {
 	return d.low != nil && least.Kind != 0 && d.volts < least.Value*(1-1e-9)
 }
 
+// take notes volts that are lower than those before. Below zero the gear runs backwards, as a winch does: what
+// it gets at most then is no less than it gets the right way round.
 func (d *dip) take(low *circuit.Low, volts float64, starter *schema.Load) {
+	if volts < 0 {
+		return
+	}
 	if d.low == nil || volts < d.volts {
 		*d = dip{low, volts, starter}
 	}

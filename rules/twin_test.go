@@ -84,13 +84,16 @@ func (p *twinPlan) load(at string) {
 	p.add("load %q {", l)
 	switch p.upTo(0, 2, "figure") {
 	case 0:
-		p.add("  draw = \"%d A\"\n  behavior = \"constant-current\"", p.upTo(1, 6, "amps"))
+		p.add("  draw = \"%d A\"", p.upTo(1, 9, "amps"))
+		if p.flip("constant") {
+			p.add("  behavior = \"constant-current\"")
+		}
 	case 1:
 		p.add("  power = \"%d W\"\n  behavior = \"constant-power\"", 20*p.upTo(1, 3, "watts"))
 	default:
 		p.add("  resistance = \"%d ohm\"", p.upTo(2, 8, "ohms"))
 	}
-	p.add("  kind = %q", rapid.SampledFrom([]string{"light", "light", "heater", "electronics", "alarm"}).Draw(p.t, "kind"))
+	p.add("  kind = %q", rapid.SampledFrom([]string{"light", "light", "heater", "electronics", "motor", "alarm"}).Draw(p.t, "kind"))
 	if p.mode && p.upTo(0, 3, "moded") == 0 {
 		p.add("  %s = [mode.camp]", rapid.SampledFrom([]string{"runs_in", "needed_in"}).Draw(p.t, "when"))
 	}

@@ -15,6 +15,9 @@ type bulk struct {
 	amps   float64 // about; of a load without a figure none
 	drop   float64 // bounds what the wires before the loads drop, as a share of the volts
 	single string  // all that matters of a lone load and its wires; "" of more
+
+	drawn  mass // of loads that state a current, whatever they are
+	unsaid bool // some load states none, or more is asked of it
 }
 
 type mass struct {
@@ -25,19 +28,33 @@ type mass struct {
 
 func newBulk() *bulk { return &bulk{kinds: map[string]*mass{}} }
 
-func (b *bulk) add(l *network.Load, i int) {
+// add counts a load; an engine's starter, whose current some questions leave out, by itself.
+func (b *bulk) add(l *network.Load, i int, starter bool) {
 	kind, value, plain := kindOf(l, i)
+	if starter {
+		kind, value, plain = fmt.Sprint("load ", i), 1, true
+	}
 	m := b.kinds[kind]
 	if m == nil {
 		m = &mass{plain: plain, loads: map[int]bool{}}
 		b.kinds[kind] = m
 	}
 	b.amps += ampsOf(l)
+	long := !l.HoursPerDay.Set || l.HoursPerDay.Value >= threeHours
+	m.add(value, long)
+	m.loads[i] = true
+	if l.Draw.Set && !starter && !asked(l) {
+		b.drawn.add(l.Draw.Value, long)
+	} else {
+		b.unsaid = true
+	}
+}
+
+func (m *mass) add(value float64, long bool) {
 	m.sum += value
-	if !l.HoursPerDay.Set || l.HoursPerDay.Value >= threeHours {
+	if long {
 		m.lasting += value
 	}
-	m.loads[i] = true
 }
 
 // merge adds what hangs on a limb further in.
@@ -52,6 +69,8 @@ func (b *bulk) merge(c *bulk) {
 			b.kinds[kind].loads[i] = true
 		}
 	}
+	b.drawn.sum, b.drawn.lasting = b.drawn.sum+c.drawn.sum, b.drawn.lasting+c.drawn.lasting
+	b.unsaid = b.unsaid || c.unsaid
 	b.amps += c.amps
 	b.drop = max(b.drop, c.drop)
 }
@@ -67,6 +86,7 @@ func (b *bulk) either(v int, c *bulk) {
 			b.kinds[kind].loads[i] = true
 		}
 	}
+	b.unsaid = true
 	b.amps += c.amps
 	b.drop = max(b.drop, c.drop)
 }
@@ -124,7 +144,7 @@ func kindOf(l *network.Load, i int) (kind string, value float64, plain bool) {
 // asked says whether more is asked of a load than what it draws.
 func asked(l *network.Load) bool {
 	return len(l.RunsIn.List) > 0 || len(l.NeededIn.List) > 0 || l.Critical.Set && l.Critical.Value != "none" || l.Control.Set ||
-		slices.Contains([]string{"alarm", "brake", "bilge-pump", "motor"}, l.Kind.Value)
+		slices.Contains([]string{"alarm", "brake", "bilge-pump"}, l.Kind.Value)
 }
 
 // makeOfLoad tells all that matters of what a lone load draws; "" where more is asked of it.
@@ -151,7 +171,7 @@ func makeOf(e *network.Edge) string {
 // outdoes says whether more is drawn than of another bulk, whatever the volts: kind by kind the same loads
 // and more, or by so much more that what the wires before them drop cannot turn it.
 func (b *bulk) outdoes(c *bulk) bool {
-	if b.single != "" && b.single == c.single {
+	if b.single != "" && b.single == c.single || b.dwarfs(c) {
 		return true
 	}
 	for kind, m := range c.kinds {
@@ -168,6 +188,21 @@ func (b *bulk) outdoes(c *bulk) bool {
 		}
 	}
 	return true
+}
+
+// How far a load's current may be from the one that it states: a resistance follows the volts, a constant
+// power runs against them, and a circuit of 12 V has 10 to 16.
+const (
+	least, highest = 0.75, 1.35
+)
+
+// dwarfs says whether the currents that loads state are so much more than another bulk's that no volts turn it.
+func (b *bulk) dwarfs(c *bulk) bool {
+	if b.unsaid || c.unsaid {
+		return false
+	}
+	low, high := least*b.sags(), highest*c.lifts()
+	return low*b.drawn.sum >= high*c.drawn.sum && low*b.drawn.lasting >= high*c.drawn.lasting
 }
 
 // most is the drop, as a share, up to which the current of a load follows the volts about in proportion.

@@ -156,7 +156,7 @@ func (o *outline) hang(x *standings, l *limb, t *tail) {
 	count := len(t.limbs)
 	for _, i := range l.loads {
 		if load := &o.s.Net.Loads[i]; t.own[load.Hot] {
-			x.bulk.add(load, i)
+			x.bulk.add(load, i, o.cranks(load))
 			last = load
 			count++
 		}
@@ -167,10 +167,18 @@ func (o *outline) hang(x *standings, l *limb, t *tail) {
 	if x.bulk.amps > 0 {
 		x.bulk.drop += t.ohms * x.bulk.amps / lowVolts
 	}
-	if last != nil && count == 1 {
+	if last != nil && count == 1 && !o.cranks(last) {
 		slices.Sort(t.parts)
 		x.bulk.single = makeOfLoad(last, t.parts)
 	}
+}
+
+// cranks says whether a load is an engine's starter.
+func (o *outline) cranks(l *network.Load) bool {
+	return slices.ContainsFunc(o.s.Net.At(l.Hot), func(e int) bool {
+		w := o.s.Net.Edges[e].Wire
+		return w != nil && w.Cranking.True()
+	})
 }
 
 func (o *outline) limbOf(e *network.Edge) *limb {

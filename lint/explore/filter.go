@@ -1,6 +1,8 @@
 package explore
 
 import (
+	"fmt"
+	"slices"
 	"sort"
 	"strings"
 
@@ -115,6 +117,31 @@ func (s *Space) OneOf(modes schema.Refs) Filter {
 	sort.Strings(names)
 	f.name = "modes " + strings.Join(names, " ")
 	return f
+}
+
+// With narrows a filter to some positions of one variable.
+func (s *Space) With(f Filter, variable int, ok func(position int) bool) Filter {
+	out := f
+	out.choices = nil
+	at := make([]bool, len(s.Net.Vars[variable].Positions))
+	for p := range at {
+		at[p] = ok(p)
+	}
+	for _, c := range f.choices {
+		narrow := choice{variable: slices.Clone(at)}
+		for v, list := range c {
+			if v != variable {
+				narrow[v] = list
+				continue
+			}
+			for p := range at {
+				narrow[v][p] = at[p] && list[p]
+			}
+		}
+		out.choices = append(out.choices, narrow)
+	}
+	out.name += fmt.Sprint(" with ", variable, at)
+	return out
 }
 
 func (s *Space) pins(m *schema.Mode, reachable bool) choice {

@@ -2,6 +2,7 @@ package switching
 
 import (
 	"fmt"
+	"slices"
 
 	"ferrule/lint"
 	"ferrule/lint/derive"
@@ -106,8 +107,11 @@ func terminalLive(p *lint.Pass, x *schema.Switch, terminal string) lint.Verdict 
 	if z.AC && volts.Value > 30 || volts.Value > touchVolts {
 		word = lint.Danger
 	}
-	own := terminals(p.Net, x)
-	views, complete := p.Space.Views(around(p.Net, z), p.Space.About(p.Space.Closed(explore.All(), own...), own...))
+	own, zone := terminals(p.Net, x), around(p.Net, z)
+	views, complete := p.Space.Views(zone, p.Space.About(p.Space.Closed(explore.All(), own...), own...))
+	if !complete {
+		views, complete = soughtLive(p, x, zone, at, views)
+	}
 	doubt := lint.Verdict{}
 	for _, v := range views {
 		if v.Transit != nil || !apart(p.Net, v, x, at) || !empty(x, v, p.Net) {
@@ -130,6 +134,35 @@ func terminalLive(p *lint.Pass, x *schema.Switch, terminal string) lint.Verdict 
 		holds.Numbers = []derive.Number{volts}
 	}
 	return holds
+}
+
+// soughtLive looks where the bound has cut the list of states: for one in which the terminal is live for
+// certain, and for one in doubt.
+func soughtLive(p *lint.Pass, x *schema.Switch, zone *network.Zone, at network.NodeID, views []*explore.View) ([]*explore.View, bool) {
+	own := p.Net.Var(x.Addr)
+	if own < 0 {
+		return views, false
+	}
+	off := p.Space.With(explore.All(), own, func(position int) bool { return offAt(p.Net, x, own, at, position) })
+	complete := true
+	for _, back := range []func(*network.Converter) bool{lets, mayLet} {
+		list, known := p.Space.Sought(zone, off, nil, func(v *explore.View) bool {
+			return v.Transit == nil && len(v.Live(back, nil).At(at)) > 0
+		})
+		views, complete = append(views, list...), complete && known
+	}
+	return views, complete
+}
+
+// offAt says whether a position counts as off for a terminal: what empty and apart say of a state.
+func offAt(n *network.Network, x *schema.Switch, own int, at network.NodeID, position int) bool {
+	for _, e := range n.At(at) {
+		k := &n.Edges[e]
+		if k.Kind == network.Contact && k.Addr == x.Addr && !slices.ContainsFunc(k.When, func(l network.Literal) bool { return l.Var == own && !l.At[position] }) {
+			return false
+		}
+	}
+	return x.Kind.Value == "disconnect" || len(x.Positions) == 0 || position < len(x.Positions) && len(x.Positions[position].Joins.Groups) == 0
 }
 
 // around is a zone with every zone that can feed it: through converters, and backwards through those

@@ -11,6 +11,8 @@ import (
 	"strings"
 	"time"
 
+	"github.com/hashicorp/hcl/v2"
+
 	"ferrule/lint"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
@@ -51,6 +53,9 @@ func Run(p *schema.Plan, rules []*lint.Rule, opt Options) *Report {
 		r.space = explore.New(net, opt.Bound)
 		r.space.Stop, r.space.Halts, r.space.Plain = opt.Stop, true, opt.Plain
 		r.net, out.Diagnostics = net, diags
+		if !diags.HasErrors() {
+			out.Diagnostics = append(out.Diagnostics, stateless(p, r.space)...)
+		}
 	})
 	if r.space == nil || out.Diagnostics.HasErrors() {
 		out.Findings, out.Failures = []*Finding{}, r.failures
@@ -63,6 +68,17 @@ func Run(p *schema.Plan, rules []*lint.Rule, opt Options) *Report {
 	r.addFacts(out)
 	out.Failures = r.failures
 	return out
+}
+
+// stateless is the error of a plan whose interlocks leave no state: every rule would hold of it.
+func stateless(p *schema.Plan, space *explore.Space) hcl.Diagnostics {
+	total, ok := space.Total()
+	if !ok || total.Sign() != 0 || len(p.Interlocks) == 0 {
+		return nil
+	}
+	at := p.Interlocks[0].Header().Range
+	return hcl.Diagnostics{{Severity: hcl.DiagError, Summary: "No state is left", Subject: &at,
+		Detail: "The interlocks together rule out every combination of positions, so there is nothing to check. Each object of `never` is one combination that cannot occur."}}
 }
 
 // Asked lists the rules that a run with these rules asks, by id: the one on house rules is always asked.

@@ -277,3 +277,34 @@ func TestWaitCountsRules(t *testing.T) {
 		t.Errorf("one rule alone waits: %q", got)
 	}
 }
+
+// Interlocks that rule out every state leave nothing to check: that must not read as fine.
+func TestNoStateIsAnError(t *testing.T) {
+	p, diags := schema.Decode("t.wiring.hcl", []byte(`
+system "t" {
+  practice = ["us-rv"]
+}
+source "pack" {
+  kind = "battery"
+}
+switch "main" {
+  terminals = ["a", "b"]
+  position "off" {}
+  position "on" { joins = [["a", "b"]] }
+}
+conductor "feed" {
+  from = source.pack
+  to   = switch.main.a
+}
+interlock "both" {
+  never = [{ switch.main = "on" }, { switch.main = "off" }]
+}
+`), nil)
+	if diags.HasErrors() {
+		t.Fatal(diags)
+	}
+	r := Run(p, nil, Options{})
+	if !r.Diagnostics.HasErrors() || r.Diagnostics[0].Summary != "No state is left" || r.Diagnostics[0].Subject.Start.Line != 18 {
+		t.Errorf("%v", r.Diagnostics)
+	}
+}

@@ -302,9 +302,17 @@ func (q *puller) state() []lint.Position {
 			on = append(on, s.Present)
 		}
 	}
-	kept := v.Keep(rest, func(o *explore.View) bool { return q.still(o) })
-	return v.State(append(on, kept...))
+	if len(rest) > mostWeighed { // each is solved for: of very many, those that switch loads on are taken as on, like all else
+		rest = slices.DeleteFunc(rest, q.p.Space.Leaf)
+	}
+	if len(rest) <= mostWeighed {
+		rest = v.Keep(rest, q.still)
+	}
+	return v.State(append(on, rest...))
 }
+
+// mostWeighed bounds the positions of a state of which each is weighed.
+const mostWeighed = 24
 
 // still says whether the same is wrong in another view.
 func (q *puller) still(o *explore.View) bool {

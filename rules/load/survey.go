@@ -261,9 +261,17 @@ func (d *dip) state(g *gear, least derive.Number) []lint.Position {
 			rest = append(rest, i)
 		}
 	}
-	kept := v.Keep(rest, func(o *explore.View) bool {
-		volts, ok := g.at(g.p.Circuit.Low(o, d.low.Case))
-		return ok && volts < least.Value*(1-1e-9)
-	})
-	return v.State(append(vars, kept...))
+	if len(rest) > mostWeighed { // each is solved for: of very many, those that switch loads on are taken as on, like all else
+		rest = slices.DeleteFunc(rest, g.p.Space.Leaf)
+	}
+	if len(rest) <= mostWeighed {
+		rest = v.Keep(rest, func(o *explore.View) bool {
+			volts, ok := g.at(g.p.Circuit.Low(o, d.low.Case))
+			return ok && volts < least.Value*(1-1e-9)
+		})
+	}
+	return v.State(append(vars, rest...))
 }
+
+// mostWeighed bounds the positions of a state of which each is weighed.
+const mostWeighed = 24

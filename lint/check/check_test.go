@@ -280,7 +280,7 @@ func TestWaitCountsRules(t *testing.T) {
 
 // Interlocks that rule out every state leave nothing to check: that must not read as fine.
 func TestNoStateIsAnError(t *testing.T) {
-	p, diags := schema.Decode("t.wiring.hcl", []byte(`
+	p := decode(t, `
 system "t" {
   practice = ["us-rv"]
 }
@@ -299,10 +299,7 @@ conductor "feed" {
 interlock "both" {
   never = [{ switch.main = "on" }, { switch.main = "off" }]
 }
-`), nil)
-	if diags.HasErrors() {
-		t.Fatal(diags)
-	}
+`)
 	r := Run(p, nil, Options{})
 	if !r.Diagnostics.HasErrors() || r.Diagnostics[0].Summary != "No state is left" || r.Diagnostics[0].Subject.Start.Line != 18 {
 		t.Errorf("%v", r.Diagnostics)

@@ -301,7 +301,7 @@ interlock "both" {
 }
 `)
 	r := Run(p, nil, Options{})
-	if !r.Diagnostics.HasErrors() || r.Diagnostics[0].Summary != "No state is left" || r.Diagnostics[0].Subject.Start.Line != 18 {
+	if !r.Diagnostics.HasErrors() || r.Diagnostics[0].Summary != "No state is left" || r.Diagnostics[0].Subject.Start.Line != 17 {
 		t.Errorf("%v", r.Diagnostics)
 	}
 }

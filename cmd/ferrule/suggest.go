@@ -60,6 +60,8 @@ func (f *suggestFlags) wrong(path string) error {
 		return usagef("--diff and --write need --finding N or --all")
 	case f.given("choose") && !one:
 		return usagef("--choose needs --finding N")
+	case f.given("choose") && !f.diff && !f.write:
+		return usagef("--choose needs --diff or --write")
 	case f.write && path == files.Stdin:
 		return usagef("--write: standard input cannot be written to")
 	}

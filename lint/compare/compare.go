@@ -110,13 +110,13 @@ func all(was, is Answers) []Question {
 // order.
 const slack = 1e-6
 
-// moved pairs the numbers of one name and unit in two verdicts, where they differ.
+// moved pairs the numbers of one name and unit in two verdicts, where they differ in what is printed of them.
 func moved(before, after []derive.Number) []Pair {
 	var out []Pair
 	for _, b := range before {
 		for _, a := range after {
 			if a.Name == b.Name && a.Unit == b.Unit {
-				if math.Abs(a.Value-b.Value) > slack*max(math.Abs(a.Value), math.Abs(b.Value)) {
+				if math.Abs(a.Value-b.Value) > slack*max(math.Abs(a.Value), math.Abs(b.Value)) && a.Text() != b.Text() {
 					out = append(out, Pair{b.Name, b, a})
 				}
 				break

@@ -67,6 +67,9 @@ func (p *twinPlan) selector() string {
 		rapid.SampledFrom([]string{"break-before-make", "make-before-break"}).Draw(p.t, "transition"))
 	all := []string{`[["c", "a"]]`, `[]`, `[["c", "b"]]`, `[["c", "a", "b"]]`}
 	count := p.upTo(2, 3, "positions")
+	if p.upTo(0, 3, "poles") == 0 {
+		p.add("  poles = 2")
+	}
 	for i := range count {
 		joins := all[i]
 		if p.upTo(0, 4, "odd") == 0 {
@@ -93,7 +96,7 @@ func (p *twinPlan) load(at string) {
 	default:
 		p.add("  resistance = \"%d ohm\"", p.upTo(2, 8, "ohms"))
 	}
-	p.add("  kind = %q", rapid.SampledFrom([]string{"light", "light", "heater", "electronics", "motor", "alarm"}).Draw(p.t, "kind"))
+	p.add("  kind = %q", rapid.SampledFrom([]string{"light", "light", "heater", "electronics", "motor", "alarm", "brake"}).Draw(p.t, "kind"))
 	if p.mode && p.upTo(0, 3, "moded") == 0 {
 		p.add("  %s = [mode.camp]", rapid.SampledFrom([]string{"runs_in", "needed_in"}).Draw(p.t, "when"))
 	}
@@ -123,7 +126,7 @@ func (p *twinPlan) circuit(at string, deep int) {
 		p.circuit(s+".b", deep-1)
 	case 3:
 		k := p.name("plug")
-		p.add("connector %q {\n  style = %q\n  rating = \"30 A\"\n  voltage_rating = \"58 V dc\"\n  load_break = true\n  exposed = \"free\"\n}", k, k)
+		p.add("connector %q {\n  style = %q\n  rating = \"30 A\"\n  voltage_rating = \"58 V dc\"\n  load_break = true\n  exposed = \"free\"\n  tow = %v\n}", k, k, p.upTo(0, 2, "tow") == 0)
 		p.pins = append(p.pins, fmt.Sprintf("connector.%s = \"unmated\"", k))
 		p.wire(at, "connector."+k+".fixed")
 		p.circuit("connector."+k+".free", deep-1)

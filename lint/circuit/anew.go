@@ -98,14 +98,14 @@ func (t *told) of(e, base int, way map[int]int, memo map[int]int) int {
 }
 
 func (t *told) coreKey(s *Section, core map[int]bool, returns []byte) []byte {
-	key := append([]byte{'c'}, returns...)
-	for _, list := range [][]int{s.Sources, s.Outputs, s.Inputs} {
-		key = append(key, '/')
+	key := binary.AppendUvarint([]byte{'c'}, uint64(len(returns)))
+	key = append(key, returns...)
+	for _, list := range [][]int{s.Sources, s.Outputs, s.Inputs} { // each behind its length, so that no two read alike
+		key = binary.AppendUvarint(key, uint64(len(list)))
 		for _, i := range list {
 			key = binary.AppendUvarint(key, uint64(i))
 		}
 	}
-	key = append(key, '/')
 	for _, e := range s.Edges {
 		if core[e] {
 			key = binary.AppendUvarint(key, uint64(e))

@@ -23,9 +23,6 @@ type Drop struct {
 	at *Point
 }
 
-// solvedWithin is how far, as a share, volts along a way may stand from the sum of what its parts lose.
-const solvedWithin = 1e-3
-
 // DropTo is the voltage lost between a port and the battery, string of batteries or converter output that
 // feeds it best, in one view of a LowZone, with everything on that may run together: the larger of what is
 // lost with batteries empty, where constant powers draw most, and at the end of charge, where resistances
@@ -58,7 +55,7 @@ func (c *Circuit) DropTo(v *explore.View, p network.Port, known float64) (best D
 		}
 	}
 	switch {
-	case ok && most < known*(1-solvedWithin), ok && len(s.lacks)+len(folds) == 0 && most <= known*(1+1e-9):
+	case ok && len(s.lacks)+len(folds) == 0 && most <= known*(1+1e-9):
 		return best, false
 	case ok:
 		c.explainDrop(&best, p, s.lacks)

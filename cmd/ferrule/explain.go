@@ -142,7 +142,7 @@ func (c *cli) explainFinding(f *explainFlags, path string) error {
 	}
 	r := run.Plans[0]
 	if f.finding < 1 || f.finding > len(r.Findings) {
-		return usagef("--finding: %s has %s, not a finding %d", path, findings(len(r.Findings)), f.finding)
+		return usagef("--finding: %s has %s, not a finding %d", path, numbered(len(r.Findings), "finding"), f.finding)
 	}
 	if r.Tainted() {
 		c.status = exitTool
@@ -150,12 +150,12 @@ func (c *cli) explainFinding(f *explainFlags, path string) error {
 	return explain.FindingPage(r, r.Findings[f.finding-1]).Write(c.out, style(c.out, "never").Width)
 }
 
-func findings(n int) string {
+func numbered(n int, what string) string {
 	switch n {
 	case 0:
-		return "no findings"
+		return "no " + what + "s"
 	case 1:
-		return "1 finding"
+		return "1 " + what
 	}
-	return fmt.Sprintf("findings 1 to %d", n)
+	return fmt.Sprintf("%ss 1 to %d", what, n)
 }

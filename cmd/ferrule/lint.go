@@ -134,7 +134,7 @@ func (c *cli) mended(run *report.Run, reader *files.Reader, path string, opt che
 	}
 	run.Plans = append(run.Plans, d.Report)
 	if run.Suggestions == nil {
-		run.Suggestions = map[*check.Finding][]suggest.Suggestion{}
+		run.Suggestions = map[*check.Finding]suggest.Ways{}
 	}
 	for _, f := range d.Report.Findings {
 		if f.Waived == nil {
@@ -159,7 +159,7 @@ func status(run *report.Run, failOn string) int {
 	word, counts := lint.ParseSeverity(failOn)
 	for _, p := range run.Plans {
 		switch {
-		case p.Tainted():
+		case p.Tainted(), run.Cut(p):
 			out = exitTool
 		case counts && p.Reaches(word):
 			out = max(out, exitFindings)

@@ -136,7 +136,7 @@ func TestMistakesAreMended(t *testing.T) {
 					mains++
 					continue
 				}
-				best, n := flawed.Best(f), tally[f.Rule.ID]
+				best, n := flawed.Best(f).List, tally[f.Rule.ID]
 				n[1]++
 				if len(best) > 0 && best[0].Kind != suggest.Sketch {
 					n[0]++

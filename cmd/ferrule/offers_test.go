@@ -44,7 +44,7 @@ func TestDisconnectIsPutBack(t *testing.T) {
 		if f.Rule.ID != "switching/no-battery-disconnect" {
 			continue
 		}
-		best := d.Best(f)
+		best := d.Best(f).List
 		if len(best) == 0 || best[0].Kind != suggest.Verified || !strings.Contains(best[0].Steps[0], `into "post_to_switch"`) {
 			t.Fatalf("%+v", reasons(best))
 		}
@@ -90,7 +90,7 @@ func mended(t *testing.T, r *lint.Rule, path string) int {
 		if f.Rule.ID != r.ID || f.Waived != nil {
 			continue
 		}
-		best := d.Best(f)
+		best := d.Best(f).List
 		if len(best) == 0 || best[0].Kind == suggest.Sketch {
 			continue
 		}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 
@@ -101,30 +102,47 @@ func (c *cli) suggest(f *suggestFlags, path string) error {
 
 // suggestEach names the best way for each finding.
 func (c *cli) suggestEach(d *suggest.Desk, s report.Style) error {
-	best := func(f *check.Finding) []suggest.Suggestion {
-		all := d.Best(f)
-		if f.Severity >= lint.Warning && (len(all) == 0 || all[0].Kind == suggest.Sketch) {
+	best := func(f *check.Finding) suggest.Ways {
+		ways := d.Best(f)
+		if f.Severity >= lint.Warning && !ways.Good() {
 			c.status = exitFindings
 		}
-		return all
+		return ways
 	}
-	return report.Survey(c.out, d, best, s)
+	err := report.Survey(c.out, d, best, s)
+	c.cut(d)
+	return err
 }
+
+// cut gives the status of a search that was ended before it was through.
+func (c *cli) cut(d *suggest.Desk) {
+	if d.Stopped() {
+		c.status = exitTool
+	}
+}
+
+// errCut keeps half of a result from being taken for all of it.
+var errCut = errors.New("the time was over before every change was tried: nothing was printed or written; give it a longer --timeout")
 
 func (c *cli) suggestOne(f *suggestFlags, d *suggest.Desk, s report.Style) error {
 	if f.finding < 1 || f.finding > len(d.Report.Findings) {
-		return usagef("--finding: %s has %s, not a finding %d", d.Path, findings(len(d.Report.Findings)), f.finding)
+		return usagef("--finding: %s has %s, not a finding %d", d.Path, numbered(len(d.Report.Findings), "finding"), f.finding)
 	}
 	finding := d.Report.Findings[f.finding-1]
-	all := d.For(finding)
-	if len(all) == 0 || all[0].Kind == suggest.Sketch {
+	ways := d.For(finding)
+	if !ways.Good() {
 		c.status = exitFindings
 	}
+	c.cut(d)
 	if !f.diff && !f.write {
-		return report.Suggestions(c.out, d, finding, all, s)
+		return report.Suggestions(c.out, d, finding, ways, s)
 	}
+	if ways.Cut {
+		return errCut
+	}
+	all := ways.List
 	if f.choose < 1 || f.choose > len(all) {
-		return usagef("--choose: there are %d suggestions for finding %d, not a number %d", len(all), f.finding, f.choose)
+		return usagef("--choose: finding %d has %s, not a suggestion %d", f.finding, numbered(len(all), "suggestion"), f.choose)
 	}
 	x := all[f.choose-1]
 	if x.Kind == suggest.Sketch {
@@ -144,10 +162,14 @@ func (c *cli) suggestAll(f *suggestFlags, d *suggest.Desk, s report.Style) error
 	if after.Report.Reaches(lint.Warning) {
 		c.status = exitFindings
 	}
+	c.cut(d)
 	var err error
-	if f.diff {
+	switch {
+	case d.Stopped() && (f.diff || f.write):
+		return errCut
+	case f.diff:
 		_, err = io.WriteString(c.out, report.Shown(d.DiffTo(after), s))
-	} else {
+	default:
 		err = report.Proposal(c.out, d, after, all, s)
 	}
 	if err != nil || !f.write || len(all) == 0 {

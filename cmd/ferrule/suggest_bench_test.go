@@ -24,7 +24,7 @@ func BenchmarkSuggestion(b *testing.B) {
 			check.Run(d.Plan, rules.All(), today())
 			whole := time.Since(start)
 			for b.Loop() {
-				if all := d.Best(d.Report.Findings[0]); len(all) == 0 || all[0].Kind != suggest.Verified {
+				if all := d.Best(d.Report.Findings[0]).List; len(all) == 0 || all[0].Kind != suggest.Verified {
 					b.Fatal("not verified")
 				}
 			}

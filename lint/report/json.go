@@ -166,6 +166,9 @@ func JSON(w io.Writer, run *Run) error {
 	}
 	for _, p := range run.Plans {
 		start := hcl.Range{Filename: p.File, Start: hcl.InitialPos, End: hcl.InitialPos}
+		if run.Cut(p) {
+			out.Errors = append(out.Errors, jsonError{location(start), "Suggestions not finished", unlooked})
+		}
 		for _, f := range p.Failures {
 			out.Errors = append(out.Errors, jsonError{location(start), "The tool failed", f})
 		}
@@ -205,7 +208,7 @@ func shown7(src []byte) []byte {
 	return out
 }
 
-func planOf(r *check.Report, ways map[*check.Finding][]suggest.Suggestion) jsonPlan {
+func planOf(r *check.Report, ways map[*check.Finding]suggest.Ways) jsonPlan {
 	s := r.Summary
 	out := jsonPlan{
 		File: r.File, System: r.System, Practice: list(r.Practices), Findings: []jsonFinding{}, Assumptions: []jsonAssumption{}, Cautions: []string{},
@@ -214,13 +217,13 @@ func planOf(r *check.Report, ways map[*check.Finding][]suggest.Suggestion) jsonP
 	}
 	for _, f := range r.Findings {
 		x := findingOf(r, f)
-		for _, w := range ways[f] {
+		for _, w := range ways[f].List {
 			x.Suggestions = append(x.Suggestions, suggestionOf(w))
 		}
-		if ways != nil { // they were asked for: the best that there is, or none
+		if ways != nil && !ways[f].Cut { // they were asked for: the best that there is, or none
 			x.Suggestion = "none"
 		}
-		if len(x.Suggestions) > 0 {
+		if len(x.Suggestions) > 0 && (ways[f].Good() || !ways[f].Cut) {
 			x.Suggestion = x.Suggestions[0].Kind
 		}
 		out.Findings = append(out.Findings, x)

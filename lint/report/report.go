@@ -4,6 +4,8 @@
 package report
 
 import (
+	"slices"
+
 	"github.com/hashicorp/hcl/v2"
 
 	"ferrule/lint/check"
@@ -18,7 +20,12 @@ type Run struct {
 	Kits    []string          // files that were checked as kits
 	Errors  []*hcl.Diagnostic // what could not be read, each with a Subject
 	// Suggestions are the ways to clear each finding, where they were asked for; else nil.
-	Suggestions map[*check.Finding][]suggest.Suggestion
+	Suggestions map[*check.Finding]suggest.Ways
+}
+
+// Cut says whether the search for suggestions for a plan was ended before it was through.
+func (r *Run) Cut(p *check.Report) bool {
+	return slices.ContainsFunc(p.Findings, func(f *check.Finding) bool { return r.Suggestions[f].Cut })
 }
 
 // about joins what decides on the cautions of all plans.

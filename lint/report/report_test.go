@@ -6,6 +6,7 @@ import (
 	"flag"
 	"math"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -264,11 +265,11 @@ func TestJSONMeetsItsSchema(t *testing.T) {
 func TestJSONOfSuggestions(t *testing.T) {
 	r := run(t, "tern.wiring.hcl", tern, rules()...)
 	before := derive.Read("rating", "In", 40, "A", "fuse.main", "rating", hcl.Range{}).Step()
-	r.Suggestions = map[*check.Finding][]suggest.Suggestion{r.Plans[0].Findings[0]: {
+	r.Suggestions = map[*check.Finding]suggest.Ways{r.Plans[0].Findings[0]: {List: []suggest.Suggestion{
 		{Kind: suggest.Verified, Steps: []string{"Fit it.", "Lay it."}, Needs: []string{"Read it."}, Edits: []suggest.Edit{{File: "x", Start: 1, End: 2, Text: "z\x1b"}},
 			Numbers: []suggest.Figure{{When: "before", Step: before}, {When: "after", Step: before}}},
 		{Kind: suggest.Sketch, Steps: []string{"Ask."}, Reason: "who knows"}, {Kind: suggest.SameCircuit, Steps: []string{"Name it."}},
-	}}
+	}}}
 	validate(t, r)
 	var b bytes.Buffer
 	if err := JSON(&b, r); err != nil {
@@ -290,6 +291,41 @@ func TestJSONOfSuggestions(t *testing.T) {
 		if f.Suggestion != "none" || len(f.Suggestions) != 0 {
 			t.Errorf("%s was asked for and is not there: %s", f.Subject, f.Suggestion)
 		}
+	}
+}
+
+// TestSuggestionsCut has a search that was ended early: that nothing was found must not read as if there
+// were nothing.
+func TestSuggestionsCut(t *testing.T) {
+	r := run(t, "tern.wiring.hcl", tern, rules()...)
+	f := r.Plans[0].Findings[0]
+	sketch := suggest.Suggestion{Kind: suggest.Sketch, Steps: []string{"Ask."}, Reason: "who knows"}
+	r.Suggestions = map[*check.Finding]suggest.Ways{f: {List: []suggest.Suggestion{sketch}, Cut: true}}
+	for _, x := range r.Plans[0].Findings[1:] {
+		r.Suggestions[x] = suggest.Ways{Cut: true}
+	}
+	validate(t, r)
+	var b, text bytes.Buffer
+	if err := JSON(&b, r); err != nil {
+		t.Fatal(err)
+	}
+	var got jsonReport
+	if err := json.Unmarshal(b.Bytes(), &got); err != nil {
+		t.Fatal(err)
+	}
+	for _, x := range got.Plans[0].Findings {
+		if x.Suggestion == "sketch" || x.Suggestion == "none" && x.Number == f.Number {
+			t.Errorf("finding %d: %s, before everything was tried", x.Number, x.Suggestion)
+		}
+	}
+	if !slices.ContainsFunc(got.Errors, func(e jsonError) bool { return e.Summary == "Suggestions not finished" }) {
+		t.Errorf("errors do not say so: %v", got.Errors)
+	}
+	if err := Text(&text, r, Style{Width: 100}); err != nil {
+		t.Fatal(err)
+	}
+	if s := text.String(); !strings.Contains(s, unlooked) || !strings.Contains(s, "Not done") || strings.Contains(s, "nothing that ferrule knows") {
+		t.Errorf("the text does not say so:\n%s", s)
 	}
 }
 

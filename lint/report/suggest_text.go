@@ -29,40 +29,40 @@ var standing = map[suggest.Kind]string{
 }
 
 // Suggestions writes what clears one finding.
-func Suggestions(w io.Writer, d *suggest.Desk, f *check.Finding, all []suggest.Suggestion, s Style) error {
+func Suggestions(w io.Writer, d *suggest.Desk, f *check.Finding, ways suggest.Ways, s Style) error {
 	t := newText(s)
 	t.about(d.Report, f)
-	for i, x := range all {
-		t.suggestion(fmt.Sprintf("Suggestion %d of %d", i+1, len(all)), x)
+	for i, x := range ways.List {
+		t.suggestion(fmt.Sprintf("Suggestion %d of %d", i+1, len(ways.List)), x)
 		t.diff(d.Diff(x))
 	}
-	if len(all) == 0 {
-		t.none(f)
+	if len(ways.List) == 0 {
+		t.none(f, ways.Cut)
 	}
-	return t.end(w, d.Report)
+	return t.end(w, d)
 }
 
 // Survey writes the best suggestion for each finding in a line or two.
-func Survey(w io.Writer, d *suggest.Desk, best func(*check.Finding) []suggest.Suggestion, s Style) error {
+func Survey(w io.Writer, d *suggest.Desk, best func(*check.Finding) suggest.Ways, s Style) error {
 	t := newText(s)
 	for _, f := range d.Report.Findings {
 		if f.Waived != nil {
 			continue
 		}
 		t.about(d.Report, f)
-		all := best(f)
-		if len(all) == 0 {
-			t.none(f)
+		ways := best(f)
+		if len(ways.List) == 0 || ways.Cut && !ways.Good() {
+			t.none(f, ways.Cut)
 			continue
 		}
-		t.told(all[0])
+		t.told(ways.List[0])
 		t.label("more", fmt.Sprintf("ferrule suggest %s --finding %d", quoted(d.Report.File), f.Number))
 		t.line("")
 	}
 	if len(d.Report.Findings) == 0 {
 		t.line("There are no findings.\n")
 	}
-	return t.end(w, d.Report)
+	return t.end(w, d)
 }
 
 // Proposal writes what clears as much of a plan as can be cleared together.
@@ -83,7 +83,7 @@ func Proposal(w io.Writer, d, after *suggest.Desk, all []suggest.Accepted, s Sty
 		}
 	}
 	t.line("")
-	return t.end(w, d.Report)
+	return t.end(w, d)
 }
 
 func newText(s Style) *text {
@@ -103,9 +103,15 @@ func (t *text) about(r *check.Report, f *check.Finding) {
 	t.hung(strings.Repeat(" ", margin), term.Clean(f.Message()))
 }
 
-func (t *text) none(f *check.Finding) {
+// unlooked stands in place of suggestions that there was no time to look for.
+const unlooked = "not finished: the time was over before every change was tried"
+
+func (t *text) none(f *check.Finding, cut bool) {
 	s := "no change of the plan that ferrule knows to try clears this"
-	if len(f.Rule.Offers) == 0 {
+	switch {
+	case cut:
+		s = unlooked
+	case len(f.Rule.Offers) == 0:
 		s = "ferrule has no change to try for this rule; what clears it in words: " + f.Rule.Offer
 	}
 	t.label("none", s)
@@ -185,12 +191,16 @@ func Shown(diff string, s Style) string {
 }
 
 // end closes with what every report closes with.
-func (t *text) end(w io.Writer, r *check.Report) error {
+func (t *text) end(w io.Writer, d *suggest.Desk) error {
 	if !strings.HasSuffix(t.String(), "\n\n") {
 		t.line("")
 	}
+	if d.Stopped() {
+		t.labelled("Not done", "the time was over before every change was tried: there may be more suggestions, and better ones.")
+		t.line("")
+	}
 	t.line("Cautions")
-	for _, c := range explain.Cautions(explain.AboutOf(r)) {
+	for _, c := range explain.Cautions(explain.AboutOf(d.Report)) {
 		t.hung("  - ", term.Clean(c.Short))
 	}
 	_, err := io.WriteString(w, t.String())

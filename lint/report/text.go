@@ -44,6 +44,10 @@ func Text(w io.Writer, run *Run, s Style) error {
 	t.asked, t.ways = run.Suggestions != nil, run.Suggestions
 	for _, p := range run.Plans {
 		t.plan(p)
+		if run.Cut(p) {
+			t.labelled("Not done", "suggestions: the time was over before every change was tried")
+			t.line("")
+		}
 	}
 	for _, k := range run.Kits {
 		t.line("%s: a kit; it was read and its references were checked. Verdicts come with the plans that use it.\n", term.Clean(k))
@@ -64,7 +68,7 @@ type text struct {
 	Style
 	strings.Builder
 	asked bool // for suggestions
-	ways  map[*check.Finding][]suggest.Suggestion
+	ways  map[*check.Finding]suggest.Ways
 }
 
 func (t *text) line(format string, args ...any) { fmt.Fprintf(t, format+"\n", args...) }
@@ -144,8 +148,11 @@ func (t *text) mended(r *check.Report, f *check.Finding) {
 	ask := fmt.Sprintf("ferrule suggest %s --finding %d", quoted(r.File), f.Number)
 	switch ways := t.ways[f]; {
 	case f.Waived != nil:
-	case len(ways) > 0:
-		t.label("try", ways[0].Kind.String()+": "+strings.Join(ways[0].Steps, " "))
+	case ways.Cut && !ways.Good():
+		t.label("try", unlooked)
+		t.label("", ask)
+	case len(ways.List) > 0:
+		t.label("try", ways.List[0].Kind.String()+": "+strings.Join(ways.List[0].Steps, " "))
 		t.label("", ask)
 	case t.asked && len(f.Rule.Offers) > 0:
 		t.label("try", "nothing that ferrule knows to try clears it")

@@ -2,6 +2,7 @@ package suggest
 
 import (
 	"errors"
+	"sync/atomic"
 
 	"github.com/hashicorp/hcl/v2"
 
@@ -28,19 +29,31 @@ type Desk struct {
 	pass    *lint.Pass
 	before  compare.Answers
 	service service
+	stopped *atomic.Bool // of all desks of one plan
 }
+
+// Stopped says whether a search was told to end before it was through.
+func (d *Desk) Stopped() bool { return d.stopped.Load() }
 
 // errUnread says that a text is no sound plan: no verdict can be had of it.
 var errUnread = errors.New("the plan cannot be read")
 
 // New reads and checks a plan. The diagnostics say why it cannot be worked on, where it cannot.
 func New(path string, reader *files.Reader, rules []*lint.Rule, opt check.Options) (*Desk, hcl.Diagnostics) {
-	d := &Desk{Path: path, reader: reader, rules: rules, opt: opt}
+	d := &Desk{Path: path, reader: reader, rules: rules, opt: opt, stopped: &atomic.Bool{}}
+	if stop := opt.Stop; stop != nil {
+		d.opt.Stop = func() bool {
+			if stop() {
+				d.stopped.Store(true)
+			}
+			return d.stopped.Load()
+		}
+	}
 	var diags hcl.Diagnostics
 	if d.Plan, diags, d.Src = reader.Load(path); len(diags) > 0 || d.Plan.Kit != nil {
 		return d, diags
 	}
-	d.Report = check.Run(d.Plan, rules, opt)
+	d.Report = check.Run(d.Plan, rules, d.opt)
 	if len(d.Report.Diagnostics) > 0 {
 		return d, d.Report.Diagnostics
 	}
@@ -73,7 +86,7 @@ func (d *Desk) read(src []byte) (*schema.Plan, error) {
 
 // after is the desk with another text on it, not checked yet.
 func (d *Desk) after(src []byte, plan *schema.Plan) *Desk {
-	return &Desk{Path: d.Path, Src: src, Plan: plan, reader: d.reader, rules: d.rules, opt: d.opt}
+	return &Desk{Path: d.Path, Src: src, Plan: plan, reader: d.reader, rules: d.rules, opt: d.opt, stopped: d.stopped}
 }
 
 // runs are the rules that a run without reviews asks: those look at the others again and again.

@@ -75,21 +75,30 @@ const (
 	mostBranches = 10
 )
 
+// Ways are what was found to clear a finding: what is good first, then sketches.
+type Ways struct {
+	List []Suggestion
+	Cut  bool // the search was ended before everything was tried: there may be more, and better
+}
+
+// Good says whether any of them is more than a sketch.
+func (w Ways) Good() bool { return len(w.List) > 0 && w.List[0].Kind != Sketch }
+
 // For gives up to three suggestions for a finding, the least change first, and what could not be
 // verified as sketches after them. A plan that could not be checked whole has none: what was not looked
 // at cannot be shown to hold.
-func (d *Desk) For(f *check.Finding) []Suggestion { return d.ways(f, mostShown) }
+func (d *Desk) For(f *check.Finding) Ways { return d.ways(f, mostShown) }
 
 // Best is For with the first that is good and no more.
-func (d *Desk) Best(f *check.Finding) []Suggestion { return d.ways(f, 1) }
+func (d *Desk) Best(f *check.Finding) Ways { return d.ways(f, 1) }
 
-func (d *Desk) ways(f *check.Finding, wanted int) []Suggestion {
+func (d *Desk) ways(f *check.Finding, wanted int) Ways {
 	if d.pass == nil || d.Report.Tainted() {
-		return nil
+		return Ways{Cut: true}
 	}
 	s := d.search(f, wanted)
 	out := append(s.good, s.sketches()...)
-	return out[:min(len(out), wanted)]
+	return Ways{out[:min(len(out), wanted)], d.Stopped()}
 }
 
 func (d *Desk) search(f *check.Finding, wanted int) *search {

@@ -103,7 +103,7 @@ func first(t *testing.T, d *Desk) []Suggestion {
 	if len(d.Report.Findings) == 0 {
 		t.Fatal("nothing to clear")
 	}
-	return d.For(d.Report.Findings[0])
+	return d.For(d.Report.Findings[0]).List
 }
 
 var rating = func(v string) lint.Change { return lint.Set("fuse.main", "rating", v) }
@@ -165,7 +165,7 @@ func TestRefused(t *testing.T) {
 			if f.Rule.ID != "x/big" {
 				f = d.Report.Findings[1]
 			}
-			all := d.For(f)
+			all := d.For(f).List
 			if len(all) != 1 || all[0].Kind != Sketch || !strings.Contains(all[0].Reason, c.why) {
 				t.Errorf("%+v", all)
 			}
@@ -281,7 +281,7 @@ func TestNothingWithoutAWholeCheck(t *testing.T) {
 		t.Fatal(err)
 	}
 	d, _ := New(path, &files.Reader{}, []*lint.Rule{crash, made("x/big", above(20), sets("Fit 10 A.", rating(`"10 A"`)))}, check.Options{})
-	if all := d.For(d.Report.Findings[0]); len(all) != 0 {
+	if all := d.For(d.Report.Findings[0]).List; len(all) != 0 {
 		t.Errorf("a rule crashed, and still: %+v", all)
 	}
 	// A rule that crashes on the new plan only proves nothing of it.
@@ -400,5 +400,37 @@ func TestAllGoesOnUntilNothingIsLeft(t *testing.T) {
 	}
 	if again, more := after.All(); len(more) != 0 || string(again.Src) != string(after.Src) {
 		t.Errorf("it does not end: %+v", more)
+	}
+}
+
+// TestStopped ends the search while offers are asked for: what it then has is not all that there is, and
+// says so; a search that was through before the end does not.
+func TestStopped(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		when bool
+	}{{"stopped", true}, {"not stopped", false}} {
+		t.Run(c.name, func(t *testing.T) {
+			var over atomic.Bool
+			rule := made("x/big", above(20), func(*lint.Pass, lint.Verdict) []lint.Proposal {
+				over.Store(c.when)
+				return []lint.Proposal{{Do: "Fit 10 A.", Changes: []lint.Change{rating(`"10 A"`)}}}
+			})
+			path := filepath.Join(t.TempDir(), "tern.wiring.hcl")
+			if err := os.WriteFile(path, []byte(small), 0o644); err != nil {
+				t.Fatal(err)
+			}
+			d, diags := New(path, &files.Reader{}, []*lint.Rule{rule}, check.Options{Stop: over.Load})
+			if len(diags) > 0 || d.Report.Tainted() {
+				t.Fatal(diags, d.Report)
+			}
+			ways := d.For(d.Report.Findings[0])
+			if ways.Cut != c.when || d.Stopped() != c.when || ways.Good() == c.when {
+				t.Errorf("cut %v, stopped %v: %+v", ways.Cut, d.Stopped(), ways.List)
+			}
+			if _, all := d.All(); (len(all) == 0) != c.when {
+				t.Errorf("accepted %+v", all)
+			}
+		})
 	}
 }

@@ -17,7 +17,6 @@ import (
 //
 //	do      what to change                     needs   what the parts must be proven to be
 //	from    whose figures are used             sketch  why it is a sketch and no more
-//	but     what the proof leans on
 //	before  the deciding figures now           after   the same figures with the change
 //	also    other findings that are gone       takes   how much changes
 
@@ -120,11 +119,7 @@ func (t *text) none(f *check.Finding, cut bool) {
 
 func (t *text) suggestion(head string, x suggest.Suggestion) {
 	t.line("")
-	worth := capital(standing[x.Kind])
-	if x.Kind != suggest.Sketch && x.Reason != "" {
-		worth += " but for one notice"
-	}
-	t.hung("", head+": "+x.Kind.String()+". "+worth+".")
+	t.hung("", head+": "+x.Kind.String()+". "+capital(standing[x.Kind])+".")
 	t.told(x)
 	t.label("from", strings.Join(x.Sources, "; "))
 	if x.Kind != suggest.Sketch {
@@ -137,11 +132,7 @@ func (t *text) suggestion(head string, x suggest.Suggestion) {
 // told is what to do and on what it depends.
 func (t *text) told(x suggest.Suggestion) {
 	t.label("do", strings.Join(x.Steps, " "))
-	if x.Kind == suggest.Sketch {
-		t.label("sketch", x.Reason)
-	} else {
-		t.label("but", x.Reason)
-	}
+	t.label("sketch", x.Reason)
 	t.label("needs", strings.Join(x.Needs, " "))
 	if len(x.Clears) > 0 {
 		var ns []string

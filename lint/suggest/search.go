@@ -20,9 +20,7 @@ type search struct {
 	desks       []*Desk // of the good ones, checked
 	near        []miss
 	open        []Suggestion // proposals with a blank
-	soft        []Suggestion // good but for a remark on a guess
-	softDesks   []*Desk
-	shown, kept map[string]bool // offers of which a good one, a soft one was found
+	shown       map[string]bool // offers of which a good one was found
 	wanted      int             // how many good ones are enough
 	placed      int             // for one verdict
 	checks      int             // of all rules that run
@@ -38,9 +36,9 @@ type miss struct {
 }
 
 func (s *search) run() {
-	s.shown, s.kept = map[string]bool{}, map[string]bool{}
+	s.shown = map[string]bool{}
 	s.try(s.drafts(s.Desk, s.finding.Rule, s.finding.Verdict, s.group()))
-	for round := 1; round < mostFollowed && len(s.good)+len(s.soft) == 0; round++ {
+	for round := 1; round < mostFollowed && len(s.good) == 0; round++ {
 		missed := s.near
 		s.near = nil
 		slices.SortStableFunc(missed, func(a, b miss) int { return cmp.Or(len(a.worse)-len(b.worse), a.cost.order(b.cost)) })
@@ -50,11 +48,6 @@ func (s *search) run() {
 			}
 		}
 		s.near = append(s.near, missed...)
-	}
-	for i, x := range s.soft {
-		if len(s.good) < s.wanted {
-			s.good, s.desks = append(s.good, x), append(s.desks, s.softDesks[i])
-		}
 	}
 }
 
@@ -128,42 +121,23 @@ func (s *search) weigh(x draft) {
 
 const unfinished = "it could not be checked whole: a rule failed, or the search of all states met its bound"
 
-// accept takes a draft of which all rules were asked, if it clears the finding and makes nothing worse. Where
-// all that is worse is what rules about the plan's own guesses remark, it is kept for want of better: a danger
-// or warning that is gone is worth more than a notice that its proof leans on a guess, which is told with it.
+// accept takes a draft of which all rules were asked, if it clears the finding and makes nothing worse: a notice
+// that the proof leans on a guess, which was not there before, is worse too.
 func (s *search) accept(x draft, m *miss) bool {
 	m.worse = x.before.Worse(s.Desk.before)
 	switch lost := s.lost(x.Desk); {
 	case x.Report.Tainted():
 		m.why, m.desk = unfinished, nil
-		return false
 	case lost != "":
 		m.why, m.desk = lost, nil
-		return false
 	case x.before.Stands(s.Question):
 		m.why, m.desk = "the finding is not gone", nil
-		return false
 	case len(m.worse) == 0:
 		s.shown[x.offer] = true
 		s.good, s.desks = append(s.good, s.suggestion(x, kind(x.changes), "", x.Desk)), append(s.desks, x.Desk)
 		return true
-	case s.finding.Severity < lint.Warning || !s.remarks(x.Desk, m.worse) || s.kept[x.offer]:
-		return false
 	}
-	s.kept[x.offer] = true
-	s.soft, s.softDesks = append(s.soft, s.suggestion(x, Verified, "its proof leans on a guess: "+told(x.Desk.before, m.worse[0]), x.Desk)), append(s.softDesks, x.Desk)
-	return true
-}
-
-// remarks says whether all of what is worse are notices of rules that look at the others' answers.
-func (s *search) remarks(after *Desk, worse []compare.Question) bool {
-	for _, q := range worse {
-		i := slices.IndexFunc(s.rules, func(r *lint.Rule) bool { return r.ID == q.Rule })
-		if i < 0 || s.rules[i].Review == nil || after.before[q].Word != lint.Notice || s.Desk.before.Stands(q) {
-			return false
-		}
-	}
-	return true
+	return false
 }
 
 // follow goes on from a draft that makes something worse: with what is offered for that.

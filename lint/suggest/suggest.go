@@ -14,7 +14,7 @@ type Kind uint8
 const (
 	_           Kind = iota
 	SameCircuit      // only words change: the network and every number are what they were
-	Verified         // the finding is gone, and in no state is anything worse; a Reason says what the proof leans on
+	Verified         // the finding is gone, and in no state is anything worse
 	Sketch           // has a blank to fill, or did not pass: never written to a file
 )
 
@@ -26,7 +26,7 @@ func (k Kind) String() string { return kindNames[k] }
 type Suggestion struct {
 	Kind    Kind
 	Steps   []string // what to do, a sentence each
-	Reason  string   // of a sketch: why it is no more; of a verified one: the notice that appears with it, if one does
+	Reason  string   // of a sketch: why it is no more
 	Needs   []string // what the parts must be proven to be
 	Sources []string // whose figures it uses
 	Edits   []Edit   // of the plan's text; none where only a person can fill in what is asked

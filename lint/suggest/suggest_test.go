@@ -297,8 +297,8 @@ func TestNothingWithoutAWholeCheck(t *testing.T) {
 	}
 }
 
-// A notice that the proof leans on a guess does not stop what clears a warning: it is told. A caution is not
-// worth one, and what needs none goes first.
+// TestRemarksOnGuesses has a change that clears a warning and brings a notice that its proof leans on a guess:
+// that was not there before, so the change is a sketch that says so, and what needs no guess goes first.
 func TestRemarksOnGuesses(t *testing.T) {
 	guess := &lint.Rule{ID: "x/guess", Words: []lint.Severity{lint.Notice}, Review: func(p *lint.Pass, _ *lint.Ran) []lint.Verdict {
 		v := lint.Verdict{Subject: p.Plan.System, Outcome: lint.Holds, Word: lint.Notice, Message: "a guess decides"}
@@ -307,22 +307,13 @@ func TestRemarksOnGuesses(t *testing.T) {
 		}
 		return []lint.Verdict{v}
 	}}
-	as := func(w lint.Severity) func(*schema.Fuse) (lint.Outcome, lint.Severity) {
-		return func(f *schema.Fuse) (lint.Outcome, lint.Severity) {
-			how, _ := above(20)(f)
-			return how, w
-		}
-	}
 	fix := sets("Fit 10 A.", rating(`"10 A"`))
-	all := first(t, desk(t, small, made("x/big", as(lint.Warning), fix), guess))
-	if len(all) < 1 || all[0].Kind != Verified || !strings.Contains(all[0].Reason, "leans on a guess: x/guess at system.tern") {
+	all := first(t, desk(t, small, made("x/big", above(20), fix), guess))
+	if len(all) != 1 || all[0].Kind != Sketch || !strings.Contains(all[0].Reason, "x/guess at system.tern") {
 		t.Errorf("%+v", all)
 	}
-	if all = first(t, desk(t, small, made("x/big", as(lint.Caution), fix), guess)); len(all) != 1 || all[0].Kind != Sketch {
-		t.Errorf("a caution: %+v", all)
-	}
 	more := sets("Fit 15 A and less draw.", rating(`"15 A"`), lint.Set("load.lamp", "draw", `"1 A"`))
-	if all = first(t, desk(t, small, made("x/big", as(lint.Warning), fix, more), guess)); len(all) != 2 || all[0].Steps[0] != "Fit 15 A and less draw." || all[1].Reason == "" {
+	if all = first(t, desk(t, small, made("x/big", above(20), fix, more), guess)); len(all) != 2 || all[0].Kind != Verified || all[0].Steps[0] != "Fit 15 A and less draw." || all[1].Kind != Sketch {
 		t.Errorf("the one without a guess is not first: %+v", all)
 	}
 }

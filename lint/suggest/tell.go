@@ -78,7 +78,7 @@ func (s *search) sketches() []Suggestion {
 	})
 	seen := map[string]bool{}
 	for _, m := range s.near {
-		if !seen[m.offer] && !s.shown[m.offer] && !s.kept[m.offer] {
+		if !seen[m.offer] && !s.shown[m.offer] {
 			seen[m.offer] = true
 			out = append(out, s.suggestion(m.draft, Sketch, m.why, nil))
 		}

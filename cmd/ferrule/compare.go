@@ -25,7 +25,7 @@ func (c *cli) compareCommand() *cobra.Command {
 		Long: "Compare checks two plans by the same rules and says what one has over the other: findings that are new or\n" +
 			"graver, what held and cannot be proven any more, what is gone, and which numbers moved.\n\n" +
 			"OLD and NEW are files, or REVISION:FILE for a file as git has it in a revision; the file is named from\n" +
-			"this folder, and kits are taken from the same revision.",
+			"this folder, and kits are taken from the same revision. :FILE is the file as it is staged.",
 		Example: "  ferrule compare before.wiring.hcl after.wiring.hcl\n  ferrule compare HEAD:camper.wiring.hcl camper.wiring.hcl\n" +
 			"  ferrule compare v1:camper.wiring.hcl v2:camper.wiring.hcl",
 		Args: exactly(2, "an old plan and a new one"),

@@ -23,13 +23,13 @@ const gitPatience = 20 * time.Second
 // mostKits bounds the kits that are fetched for a plan of a revision.
 const mostKits = 64
 
-// revision takes REV:PATH apart. A file of that very name goes first.
+// revision takes REV:PATH apart, or :PATH for a file as it is staged. A file of that very name goes first.
 func revision(arg string) (rev, file string, ok bool) {
 	if exists(arg) || arg == files.Stdin {
 		return "", arg, false
 	}
 	rev, file, ok = strings.Cut(arg, ":")
-	if !ok || len(rev) < 2 || file == "" || strings.HasPrefix(rev, "-") { // one letter is a drive
+	if !ok || len(rev) == 1 || file == "" || strings.HasPrefix(rev, "-") { // one letter is a drive
 		return "", arg, false
 	}
 	return rev, file, true

@@ -3,6 +3,8 @@ package report
 import (
 	"fmt"
 	"io"
+	"regexp"
+	"slices"
 	"strings"
 
 	"ferrule/lint"
@@ -19,6 +21,7 @@ import (
 //	from    whose figures are used             sketch  why it is a sketch and no more
 //	before  the deciding figures now           after   the same figures with the change
 //	also    other findings that are gone       takes   how much changes
+//	left    where the same stands still
 
 // standing says what each kind of suggestion is worth.
 var standing = map[suggest.Kind]string{
@@ -123,8 +126,9 @@ func (t *text) suggestion(head string, x suggest.Suggestion) {
 	t.told(x)
 	t.label("from", strings.Join(x.Sources, "; "))
 	if x.Kind != suggest.Sketch {
-		t.label("before", sides(x, "before"))
-		t.label("after", sides(x, "after"))
+		before, after := sides(x)
+		t.label("before", before)
+		t.label("after", after)
 	}
 	t.label("takes", fmt.Sprintf("%s, %s of wire, %s", plural(x.Cost.Parts, "part", "parts"), derive.Text(x.Cost.Metres, "m"), plural(x.Cost.Ratings, "other figure", "other figures")))
 }
@@ -145,19 +149,58 @@ func (t *text) told(x suggest.Suggestion) {
 		}
 		t.label("also", word+lint.And(ns...)+" gone with it")
 	}
+	if n := len(x.Stays); n > 0 {
+		t.label("left", fmt.Sprintf("the same at %s, folded under this finding until now", lint.And(x.Stays...)))
+	}
 }
 
 func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
-// sides are the figures that decide, before or after.
-func sides(x suggest.Suggestion, when string) string {
-	var ns []derive.Number
+// sides are the figures that decide, before and after: those that have the same name on either side, and the
+// last that decide where there are none.
+func sides(x suggest.Suggestion) (before, after string) {
+	var was, is []derive.Number
 	for _, n := range x.Numbers {
-		if n.When == when {
-			ns = append(ns, derive.Number{Name: n.Quantity, Value: n.Value, Unit: n.Unit})
+		v := derive.Number{Name: n.Quantity, Value: n.Value, Unit: n.Unit}
+		if n.When == "before" {
+			was = append(was, v)
+		} else {
+			is = append(is, v)
 		}
 	}
-	return shown(ns)
+	if len(is) == 0 && len(was) > 0 {
+		return shown(was), "nothing of the kind is left to measure"
+	}
+	if both := both(was, is); len(both) > 0 {
+		was, is = both, along(is, both)
+	}
+	return shown(was), shown(is)
+}
+
+// both are the figures whose names another list has too.
+func both(list, other []derive.Number) []derive.Number {
+	var out []derive.Number
+	for _, n := range list {
+		if slices.ContainsFunc(other, func(o derive.Number) bool { return unnamed(o) == unnamed(n) }) {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// label is a part's own name in that of a figure: a suggestion may change it.
+var label = regexp.MustCompile(`"[^"]*"`)
+
+func unnamed(n derive.Number) string { return label.ReplaceAllString(n.Name, `""`) }
+
+// along are the figures of a list in the order of the names of another.
+func along(list, names []derive.Number) []derive.Number {
+	var out []derive.Number
+	for _, n := range names {
+		i := slices.IndexFunc(list, func(o derive.Number) bool { return unnamed(o) == unnamed(n) })
+		out = append(out, list[i])
+	}
+	return out
 }
 
 // diff writes a diff as it is, so that it can be applied; control bytes of a plan never reach a terminal.

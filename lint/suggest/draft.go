@@ -169,10 +169,13 @@ func cost(old, new *schema.Plan, changes []lint.Change) Cost {
 	}
 	c.Parts += len(parts)
 	for _, w := range new.Conductors {
-		if was, ok := schema.Lookup[*schema.Conductor](old, w.Addr); !ok || was.Size.Size != w.Size.Size {
+		if was, ok := schema.Lookup[*schema.Conductor](old, w.Addr); !ok || was.Size.Size != w.Size.Size || paired(w) && !paired(was) {
 			c.Metres += w.Length.Value
 		}
 	}
 	c.Metres = math.Round(c.Metres*1000) / 1000
 	return c
 }
+
+// paired says whether a conductor is both ways: one that was not has a second wire to be laid.
+func paired(w *schema.Conductor) bool { return !w.Polarity.Set || w.Polarity.Value == "pair" }

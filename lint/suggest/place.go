@@ -18,6 +18,8 @@ type page struct {
 	src    []byte
 	end    string                   // of its lines
 	blocks map[int]*hclsyntax.Block // by the byte that their header begins at
+	lets   map[string]*hclsyntax.Attribute
+	uses   map[string]int // of the names of let blocks
 }
 
 // newPage reads native syntax; a plan in JSON has no page.
@@ -26,7 +28,7 @@ func newPage(name string, src []byte) (*page, error) {
 	if diags.HasErrors() {
 		return nil, fmt.Errorf("%s is not written in the plan language's own syntax", name)
 	}
-	p := &page{name: name, src: src, end: "\n", blocks: map[int]*hclsyntax.Block{}}
+	p := &page{name: name, src: src, end: "\n", blocks: map[int]*hclsyntax.Block{}, lets: map[string]*hclsyntax.Attribute{}, uses: map[string]int{}}
 	if i := strings.IndexByte(string(src), '\n'); i > 0 && src[i-1] == '\r' {
 		p.end = "\r\n"
 	}
@@ -34,11 +36,36 @@ func newPage(name string, src []byte) (*page, error) {
 	index = func(blocks hclsyntax.Blocks) {
 		for _, b := range blocks {
 			p.blocks[b.TypeRange.Start.Byte] = b
+			p.names(b)
 			index(b.Body.Blocks)
 		}
 	}
 	index(file.Body.(*hclsyntax.Body).Blocks)
 	return p, nil
+}
+
+// names counts the uses of names from let blocks, and keeps what those blocks say.
+func (p *page) names(b *hclsyntax.Block) {
+	for name, a := range b.Body.Attributes {
+		if b.Type == "let" {
+			p.lets[name] = a
+		}
+		for _, v := range a.Expr.Variables() {
+			if v.RootName() == "let" {
+				p.uses[letName(v)]++
+			}
+		}
+	}
+}
+
+// letName is the name that a traversal of the let block reads, "" where that is not plain to see.
+func letName(v hcl.Traversal) string {
+	if len(v) == 2 {
+		if step, ok := v[1].(hcl.TraverseAttr); ok {
+			return step.Name
+		}
+	}
+	return ""
 }
 
 // edits places changes in the text. New blocks behind one block come in the order of their changes.
@@ -72,7 +99,7 @@ func (p *page) real(plan *schema.Plan, all []lint.Change) []lint.Change {
 	for _, c := range all {
 		if b, err := p.find(plan, c.At, c.In); err == nil && c.Attr != "" {
 			a := b.Body.Attributes[c.Attr]
-			if a == nil && c.Value == "" || a != nil && string(a.Expr.Range().SliceBytes(p.src)) == c.Value {
+			if a == nil && c.Value == "" || a != nil && string(p.said(a).Range().SliceBytes(p.src)) == c.Value {
 				continue
 			}
 		}
@@ -133,11 +160,15 @@ func (p *page) inBlock(b *hclsyntax.Block, all []lint.Change) ([]Edit, error) {
 		a := b.Body.Attributes[c.Attr]
 		switch {
 		case c.Drop:
-			out = append(out, p.without(b.Range().Start.Byte, b.CloseBraceRange.End.Byte))
+			gone := p.without(b.Range().Start.Byte, b.CloseBraceRange.End.Byte)
+			if !slices.ContainsFunc(all, func(c lint.Change) bool { return c.Block != "" }) {
+				gone = p.closed(gone)
+			}
+			out = append(out, gone)
 		case c.Attr == "":
 			behind = append(behind, p.end+strings.ReplaceAll(c.Block, "\n", p.end))
 		case a != nil && c.Value != "":
-			r := a.Expr.Range()
+			r := p.said(a).Range()
 			out = append(out, Edit{p.name, r.Start.Byte, r.End.Byte, c.Value})
 		case a != nil:
 			out = append(out, p.without(a.SrcRange.Start.Byte, a.SrcRange.End.Byte))
@@ -152,6 +183,30 @@ func (p *page) inBlock(b *hclsyntax.Block, all []lint.Change) ([]Edit, error) {
 		out = append(out, p.behind(b, behind))
 	}
 	return dropped(out, all), nil
+}
+
+// said is the expression that says an attribute's value: its own, or where that is a name from a let block which
+// nothing else uses, the one that is written there.
+func (p *page) said(a *hclsyntax.Attribute) hclsyntax.Expression {
+	x, ok := a.Expr.(*hclsyntax.ScopeTraversalExpr)
+	if !ok || x.Traversal.RootName() != "let" {
+		return a.Expr
+	}
+	name := letName(x.Traversal)
+	if let := p.lets[name]; let != nil && p.uses[name] == 1 && p.uses[""] == 0 && len(let.Expr.Variables()) == 0 {
+		return let.Expr
+	}
+	return a.Expr
+}
+
+// closed takes one of two blank lines out that a block leaves when it goes.
+func (p *page) closed(e Edit) Edit {
+	blank := func(from, to int) bool { return from < to && strings.TrimSpace(string(p.src[from:to])) == "" }
+	above := e.Start == 0 || blank(p.lineStart(e.Start-1), e.Start)
+	if next := p.lineEnd(e.End); above && e.Start == p.lineStart(e.Start) && blank(e.End, next) {
+		e.End = next
+	}
+	return e
 }
 
 // dropped leaves only the edit that takes a block out, where one does, and what goes behind it.

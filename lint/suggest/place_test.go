@@ -85,7 +85,9 @@ func TestPlace(t *testing.T) {
 		{"a new block", []lint.Change{{At: "fuse.main", Block: "bus \"x\" {\n}\n"}}, "6 kA\"\n}\n", "6 kA\"\n}\n\nbus \"x\" {\n}\n"},
 		{"two new ones", []lint.Change{{At: "fuse.main", Block: "bus \"x\" {\n}\n"}, {At: "fuse.main", Block: "bus \"y\" {\n}\n"}}, "6 kA\"\n}\n", "6 kA\"\n}\n\nbus \"x\" {\n}\n\nbus \"y\" {\n}\n"},
 		{"a new block behind a branch at the end of the file", []lint.Change{{At: "branch.lamp.fuse", Block: "bus \"x\" {\n}\n"}}, "\"1 A\"\n  }\n}", "\"1 A\"\n  }\n}\n\nbus \"x\" {\n}"},
-		{"a block gone", []lint.Change{{At: "fuse.main", Drop: true}}, drawn[strings.Index(drawn, "fuse"):strings.Index(drawn, "\nswitch")], ""},
+		{"a block gone", []lint.Change{{At: "fuse.main", Drop: true}}, drawn[strings.Index(drawn, "fuse"):strings.Index(drawn, "switch")], ""},
+		{"a block gone, another in its place", []lint.Change{{At: "fuse.main", Drop: true}, {At: "fuse.main", Block: "bus \"x\" {\n}\n"}},
+			drawn[strings.Index(drawn, "fuse"):strings.Index(drawn, "\nswitch")], "bus \"x\" {\n}\n"},
 	} {
 		for _, end := range []string{"\n", "\r\n"} {
 			as := func(s string) string { return strings.ReplaceAll(s, "\n", end) }
@@ -93,6 +95,31 @@ func TestPlace(t *testing.T) {
 			if want := strings.Replace(as(drawn), as(c.old), as(c.new), 1); err != nil || got != want {
 				t.Errorf("%s: %v\n%q\nwant\n%q", c.name, err, got, want)
 			}
+		}
+	}
+}
+
+// TestPlaceInLet has values that a let block says: that is where they are changed, unless something else says
+// the same by it.
+func TestPlaceInLet(t *testing.T) {
+	const src = "let {\n  main = \"40 A\" # from the sheet\n  %s\n}\nfuse \"main\" {\n  rating = let.main\n}\nfuse \"other\" {\n  rating = %s\n}\n"
+	for _, c := range []struct {
+		name, more, other string
+		there             bool
+	}{
+		{"used once", "", `"5 A"`, true},
+		{"used twice", "", "let.main", false},
+		{"used by another name", "more = let.main", `"5 A"`, false},
+		{"used within an expression", "", "times(let.main, 2)", false},
+		{"perhaps used", "", `let["main"]`, false},
+	} {
+		text := fmt.Sprintf(src, c.more, c.other)
+		want := strings.Replace(text, "rating = let.main", `rating = "30 A"`, 1)
+		if c.there {
+			want = strings.Replace(text, `"40 A"`, `"30 A"`, 1)
+		}
+		if got, err := placed(t, text, lint.Set("fuse.main", "rating", `"30 A"`)); err != nil || got != want {
+			t.Errorf("%s: %v\n%s", c.name, err, got)
 		}
 	}
 }

@@ -16,15 +16,15 @@ type search struct {
 	*Desk
 	finding *check.Finding
 	compare.Question
-	good        []Suggestion
-	desks       []*Desk // of the good ones, checked
-	near        []miss
-	open        []Suggestion // proposals with a blank
-	shown       map[string]bool // offers of which a good one was found
-	wanted      int             // how many good ones are enough
-	placed      int             // for one verdict
-	checks      int             // of all rules that run
-	full        int             // of all rules
+	good   []Suggestion
+	desks  []*Desk // of the good ones, checked
+	near   []miss
+	open   []Suggestion    // proposals with a blank
+	shown  map[string]bool // offers of which a good one was found
+	wanted int             // how many good ones are enough
+	placed int             // for one verdict
+	checks int             // of all rules that run
+	full   int             // of all rules
 }
 
 // miss is a draft that clears the finding and makes something worse, or could not be placed.
@@ -134,7 +134,7 @@ func (s *search) accept(x draft, m *miss) bool {
 		m.why, m.desk = "the finding is not gone", nil
 	case len(m.worse) == 0:
 		s.shown[x.offer] = true
-		s.good, s.desks = append(s.good, s.suggestion(x, kind(x.changes), "", x.Desk)), append(s.desks, x.Desk)
+		s.good, s.desks = append(s.good, s.suggestion(x, kind(s.Plan, x.changes), "", x.Desk)), append(s.desks, x.Desk)
 		return true
 	}
 	return false

@@ -36,6 +36,9 @@ type Suggestion struct {
 	Result  []byte // the whole text, edited
 	// Clears are the other findings that are gone with it, by the numbers of the report.
 	Clears []int
+	// Stays are the parts on which the same rule finds the same by the same cause: they were folded under the
+	// finding, and stand without it.
+	Stays []string
 }
 
 // Figure is a number that the verdict rests on, before or after.

@@ -1,6 +1,7 @@
 package suggest
 
 import (
+	"bytes"
 	"cmp"
 	"fmt"
 	"slices"
@@ -9,6 +10,7 @@ import (
 	"ferrule/lint"
 	"ferrule/lint/compare"
 	"ferrule/lint/derive"
+	"ferrule/schema"
 )
 
 // told says what is worse.
@@ -19,9 +21,10 @@ func told(after compare.Answers, q compare.Question) string {
 // words are the attributes that no circuit depends on.
 var words = []string{"label", "notes", "color", "title", "revision"}
 
-func kind(changes []lint.Change) Kind {
+// kind is that of changes which passed: waivers and words are of no circuit.
+func kind(plan *schema.Plan, changes []lint.Change) Kind {
 	for _, c := range changes {
-		if !slices.Contains(words, c.Attr) {
+		if _, waiver := schema.Lookup[*schema.Waiver](plan, c.At); !slices.Contains(words, c.Attr) && !(waiver && c.Block == "") {
 			return Verified
 		}
 	}
@@ -37,15 +40,37 @@ func (s *search) suggestion(x draft, k Kind, why string, after *Desk) Suggestion
 	if after == nil {
 		return out
 	}
-	for _, v := range after.Report.Verdicts[s.Rule] {
-		if v.Subject.Header().Addr == s.Subject {
-			out.Numbers = append(out.Numbers, figures("after", v.Numbers)...)
-			break
+	out.Numbers = append(out.Numbers, figures("after", s.deciding(after))...)
+	for _, v := range s.group() {
+		if after.before.Stands(compare.Question{Rule: s.Rule, Subject: v.Subject.Header().Addr, Cause: v.Cause}) {
+			out.Stays = append(out.Stays, v.Subject.Header().Addr)
 		}
 	}
 	for _, f := range s.Report.Findings {
 		if f != s.finding && !after.before.Stands(compare.Asked(f)) {
 			out.Clears = append(out.Clears, f.Number)
+		}
+	}
+	return out
+}
+
+// deciding are the figures that the finding's question rests on once it is changed: of the verdicts on its part,
+// that which has most of the figures that decided before. None where the rule has nothing to ask there any more.
+func (s *search) deciding(after *Desk) []derive.Number {
+	var out []derive.Number
+	most := -1
+	for _, v := range after.Report.Verdicts[s.Rule] {
+		if v.Subject.Header().Addr != s.Subject {
+			continue
+		}
+		n := 0
+		for _, x := range v.Numbers {
+			if slices.ContainsFunc(s.finding.Verdict.Numbers, func(o derive.Number) bool { return o.Name == x.Name }) {
+				n++
+			}
+		}
+		if n > most {
+			out, most = v.Numbers, n
 		}
 	}
 	return out
@@ -77,13 +102,24 @@ func (s *search) sketches() []Suggestion {
 		return cmp.Or(boolean(a.desk == nil)-boolean(b.desk == nil), len(a.worse)-len(b.worse), a.cost.order(b.cost))
 	})
 	seen := map[string]bool{}
+	var told []miss
 	for _, m := range s.near {
-		if !seen[m.offer] && !s.shown[m.offer] {
+		if !seen[m.offer] && !s.shown[m.offer] && !slices.ContainsFunc(told, m.adds) {
 			seen[m.offer] = true
+			told = append(told, m)
 			out = append(out, s.suggestion(m.draft, Sketch, m.why, nil))
 		}
 	}
 	return out
+}
+
+// adds says whether a miss comes to the same text as another, or does all that the other does, and more, and
+// fails at the same thing.
+func (m miss) adds(o miss) bool {
+	if m.desk != nil && o.desk != nil && bytes.Equal(m.Src, o.Src) {
+		return true
+	}
+	return m.why == o.why && len(o.changes) > 0 && !slices.ContainsFunc(o.changes, func(c lint.Change) bool { return !slices.Contains(m.changes, c) })
 }
 
 // questions ask for the attributes that a verdict misses.

@@ -1,6 +1,7 @@
 package suggest
 
 import (
+	"os"
 	"path/filepath"
 
 	"ferrule/schema/files"
@@ -17,5 +18,25 @@ func (d *Desk) name() string {
 	if d.Path == files.Stdin {
 		return "plan.wiring.hcl"
 	}
-	return filepath.ToSlash(d.Path)
+	return filepath.ToSlash(from(d.Path))
+}
+
+// from is a file as it is named from this folder, where diffs are applied; one that does not lie below it is
+// named from its own.
+func from(path string) string {
+	if filepath.IsLocal(path) {
+		return filepath.Clean(path)
+	}
+	full, err := filepath.Abs(path)
+	if err != nil {
+		return filepath.Base(path)
+	}
+	here, err := os.Getwd()
+	if err != nil {
+		return filepath.Base(path)
+	}
+	if name, err := filepath.Rel(here, full); err == nil && filepath.IsLocal(name) {
+		return name
+	}
+	return filepath.Base(path)
 }

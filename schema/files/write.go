@@ -7,13 +7,14 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"reflect"
 
 	"ferrule/schema"
 )
 
 // Replace writes a plan anew in the place of the text that was read, or leaves it untouched: the new text
 // goes to a file beside it, onto the disk, and takes its name in one step. It refuses, with an error and
-// nothing written, what it would have to guess about: a symbolic link, what is no ordinary file, a file
+// nothing written, what it would have to guess about: a symbolic link, a file with other names, what is no ordinary file, a file
 // that may not be written, and one whose text is not old any more.
 func Replace(path string, old, text []byte) error {
 	info, err := replaceable(path, old)
@@ -47,8 +48,26 @@ func replaceable(path string, old []byte) (os.FileInfo, error) {
 		return nil, errors.New("this is no ordinary file")
 	case info.Mode().Perm()&0o200 == 0:
 		return nil, errors.New("the file is read-only")
+	case names(info) > 1:
+		return nil, errors.New("the file has other names (hard links), which would keep the old text; copy it first")
 	}
 	return info, same(path, old)
+}
+
+// names counts the names that a file has, where the system tells; else it is 0.
+func names(info os.FileInfo) uint64 {
+	stat := reflect.Indirect(reflect.ValueOf(info.Sys()))
+	if stat.Kind() != reflect.Struct {
+		return 0
+	}
+	switch n := stat.FieldByName("Nlink"); {
+	case !n.IsValid():
+		return 0
+	case n.CanUint():
+		return n.Uint()
+	default:
+		return uint64(n.Int())
+	}
 }
 
 // same is an error where a file has another text than it had when it was read.

@@ -85,7 +85,12 @@ func TestReplaceRefuses(t *testing.T) {
 	if err := os.Symlink(real, link); err != nil {
 		t.Fatal(err)
 	}
+	twice := planFile(t, "old", 0o644)
+	if err := os.Link(twice, filepath.Join(t.TempDir(), "twin.wiring.hcl")); err != nil {
+		t.Fatal(err)
+	}
 	for _, c := range []struct{ path, old, why string }{
+		{twice, "old", "other names"},
 		{readOnly, "old", "read-only"},
 		{link, "old", "symbolic link"},
 		{real, "older", "changed since it was read"},
@@ -97,7 +102,7 @@ func TestReplaceRefuses(t *testing.T) {
 			t.Errorf("%s: %v, want %q", c.path, err, c.why)
 		}
 	}
-	for _, path := range []string{readOnly, real} {
+	for _, path := range []string{readOnly, real, twice} {
 		if got, _ := os.ReadFile(path); string(got) != "old" {
 			t.Errorf("%s was written: %q", path, got)
 		}

@@ -102,25 +102,49 @@ func feeds(p *lint.Pass) []schema.Block {
 	return out
 }
 
-// taps walks from a terminal away from where its power goes, and lists the taps on the way, the nearest
-// first. It crosses converters from output to input where it may.
+// taps walks from a terminal away from where its power goes, and lists the taps on the ways to what feeds or
+// stores it, the nearest first. It crosses converters from output to input where it may.
 func taps(p *lint.Pass, across bool, from string) []tap {
 	g := graph(p, across)
-	var out []tap
-	seen := map[string]bool{from: true}
-	for queue := []string{from}; len(queue) > 0 && len(out) < mostTaps; queue = queue[1:] {
+	type visit struct {
+		back string // the terminal that it was come from
+		tap  tap
+	}
+	seen := map[string]visit{from: {}}
+	var order []string
+	for queue := []string{from}; len(queue) > 0; queue = queue[1:] {
 		for _, s := range g[queue[0]] {
-			if seen[s.to] { // the way back, or into a neighbour's circuit and out of it again
-				continue
-			}
-			seen[s.to] = true
-			queue = append(queue, s.to)
-			if s.tap.attr != "" {
-				out = append(out, s.tap)
+			if _, ok := seen[s.to]; !ok {
+				seen[s.to] = visit{queue[0], s.tap}
+				queue, order = append(queue, s.to), append(order, s.to)
 			}
 		}
 	}
+	leads := map[string]bool{} // terminals on a way that ends at a supply: the others are a neighbour's circuit
+	for _, at := range order {
+		if supplies(p, at) {
+			for ; at != from && !leads[at]; at = seen[at].back {
+				leads[at] = true
+			}
+		}
+	}
+	var out []tap
+	for _, at := range order {
+		if t := seen[at].tap; leads[at] && t.attr != "" {
+			out = append(out, t)
+		}
+	}
 	return out[:min(len(out), mostTaps)]
+}
+
+// supplies says whether a terminal is a source's, or the output of a converter.
+func supplies(p *lint.Pass, terminal string) bool {
+	addr := block(p, terminal)
+	if _, ok := schema.Lookup[*schema.Source](p.Plan, addr); ok {
+		return true
+	}
+	_, ok := schema.Lookup[*schema.Converter](p.Plan, addr)
+	return ok && strings.TrimPrefix(terminal, addr) == ".out"
 }
 
 // step leads from one terminal to another, and over a tap where it ends on a bus, a battery or a switch.

@@ -162,8 +162,12 @@ func wire(name, from, to string, like *schema.Conductor) string {
 	if l := like.VoltageRating.List; len(l) == 1 {
 		volts = text(l[0].Value, "V "+l[0].Kind.String())
 	}
+	through := ""
+	if like.Through.Set && len(like.Through.List) == 1 { // a short one lies where it does; of a longer way it is not known
+		through = "[" + like.Through.List[0].Addr + "]"
+	}
 	return "conductor \"" + name + "\" {\n" + attrs("  ", [2]string{"from", from}, [2]string{"to", to}, [2]string{"size", size},
-		[2]string{"length", text(shortRun, "m")}, [2]string{"insulation", insulation}, [2]string{"voltage_rating", volts}, [2]string{"bundle", bundle}) + "}\n"
+		[2]string{"length", text(shortRun, "m")}, [2]string{"insulation", insulation}, [2]string{"voltage_rating", volts}, [2]string{"bundle", bundle}, [2]string{"through", through}) + "}\n"
 }
 
 // compartment is the space of the part that a reference names, "" where the plan does not say.

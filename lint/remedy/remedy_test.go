@@ -75,8 +75,8 @@ func TestOffers(t *testing.T) {
 		{"smaller", SmallerDevice, at("branch.lamp.fuse"), 5, `Fit "Lamp, 10 A" as a device of 7.5 A. [branch.lamp.fuse rating="7.5 A"] [branch.lamp.fuse label="Lamp, 7.5 A"]`},
 		{"larger", LargerDevice, at("branch.lamp.fuse"), 6, `Fit "Lamp, 10 A" as a device of 15 A. [branch.lamp.fuse rating="15 A"] [branch.lamp.fuse label="Lamp, 15 A"]`},
 		{"none without a rating", SmallerDevice, at("fuse.bare"), 0, ""},
-		{"thicker", ThickerWire, at("conductor.feed"), 6, `Lay "feed" in 6 AWG. [conductor.feed size="6 AWG"]`},
-		{"thicker by the path", ThickerWire, way, 18, `Lay "house_side" in 6 AWG. [conductor.house_side size="6 AWG"]`},
+		{"thicker", ThickerWire, at("conductor.feed"), 4, `Lay "feed" in 6 AWG. [conductor.feed size="6 AWG"]`},
+		{"thicker by the path", ThickerWire, way, 12, `Lay "house_side" in 6 AWG. [conductor.house_side size="6 AWG"]`},
 		{"insulation", BetterInsulation, at("conductor.feed"), 2, `Lay "feed" with insulation for 105 C. [conductor.feed insulation="105 C"]`},
 		{"stronger", StrongerDevice, at("branch.lamp.fuse"), 1, `Fit "Lamp, 10 A" as a class-t fuse of the same rating, made for 125 V dc and 20 kA. ` +
 			`[branch.lamp.fuse kind="class-t"] [branch.lamp.fuse voltage_rating="125 V dc"] [branch.lamp.fuse interrupting="20 kA"] [branch.lamp.fuse reset out] [branch.lamp.fuse polarized out] [branch.lamp.fuse curve out] [branch.lamp.fuse series_rated_with out]`},
@@ -113,9 +113,25 @@ func TestOffers(t *testing.T) {
 	}
 }
 
+// TestOwnWiresFirst has the volts to a switch lost on two wires: the one that only serves it goes first.
+func TestOwnWiresFirst(t *testing.T) {
+	p := pass(t)
+	v := lint.Verdict{Subject: p.Plan.Block("switch.off"), Path: []string{"source.pack", "fuse.pack.load", "bus.post", "switch.off.battery"}}
+	n := 0
+	for _, x := range ThickerOwnWire(p, v) {
+		own := len(x.Changes) == 1 && x.Changes[0].At == "conductor.feed"
+		if n++; own == x.Second {
+			t.Errorf("%s: second %v", x.Do, x.Second)
+		}
+	}
+	if n != 12 {
+		t.Errorf("%d proposals for two wires in four sizes, and both together", n)
+	}
+}
+
 // every is each offer of the room, told by its name.
 var every = []lint.Offer{
-	SmallerDevice, LargerDevice, StrongerDevice, ListedTogether, ThickerWire, BetterInsulation, OwnReturn, BlocksReverse, Isolated, IsolatedNear,
+	SmallerDevice, LargerDevice, StrongerDevice, ListedTogether, ThickerWire, ThickerOwnWire, BetterInsulation, OwnReturn, BlocksReverse, Isolated, IsolatedNear,
 	ColdStopsCharger, ColdStopsBattery, FewerInSeries, HigherInput, SmallerOutput, SmallerInput, HigherRating, BreaksFirst, OwnBattery, OtherFeed,
 	OtherEnd, OneWayBetween, IgnitionBetween, DeviceAtFeed, DeviceAtSource, DeviceAhead, SmallBattery, WithoutPosition, OtherStyle, Keyed, LoadBreak,
 	Shrouded, NotPolarized, MeantForDC, OneMore, DropWaiver, StringDevice, NoBatteryNeeded, Disconnect,

@@ -34,6 +34,42 @@ func ThickerWire(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 	return out
 }
 
+// ThickerOwnWire is ThickerWire with the wires first that serve the subject alone, which are those behind the
+// last bus, battery or converter on the way: copper in a shared one is laid for all that hangs there.
+func ThickerOwnWire(p *lint.Pass, v lint.Verdict) []lint.Proposal {
+	own := map[string]bool{v.Subject.Header().Addr: true}
+	for _, c := range along(p, v.Path[lastShared(p, v.Path):]) {
+		own[c.Addr] = true
+	}
+	out := ThickerWire(p, v)
+	for i := range out {
+		out[i].Second = slices.ContainsFunc(out[i].Changes, func(c lint.Change) bool { return !own[c.At] })
+	}
+	return out
+}
+
+// lastShared is where on a way the last part stands that others may hang on too, before its end.
+func lastShared(p *lint.Pass, path []string) int {
+	for i := len(path) - 2; i >= 0; i-- {
+		switch p.Plan.Block(block(p, path[i])).(type) {
+		case *schema.Bus, *schema.Source, *schema.Converter:
+			return i
+		}
+	}
+	return 0
+}
+
+// Unless adds to what an offer needs that a reading may spare it.
+func Unless(o lint.Offer, reading string) lint.Offer {
+	return func(p *lint.Pass, v lint.Verdict) []lint.Proposal {
+		out := o(p, v)
+		for i := range out {
+			out[i].Part = strings.TrimSpace(out[i].Part + " " + reading)
+		}
+		return out
+	}
+}
+
 func sizes(n int) string {
 	if n == 1 {
 		return "one size"
@@ -41,9 +77,13 @@ func sizes(n int) string {
 	return sentence("%d sizes", n)
 }
 
+// mostCopper is how many times its section a wire may grow: what it ends on was chosen for about its size, and
+// takes no more. Common practice.
+const mostCopper = 4.3
+
 func thicker(c *schema.Conductor, n int) (lint.Proposal, bool) {
 	sizes, from := tables.Thicker(c.Size.Size)
-	if !c.Size.Set || n >= len(sizes) {
+	if !c.Size.Set || n >= len(sizes) || sizes[n].Area > mostCopper*c.Size.Area {
 		return lint.Proposal{}, false
 	}
 	return lint.Proposal{

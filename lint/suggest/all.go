@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"ferrule/lint"
 	"ferrule/lint/check"
 	"ferrule/lint/compare"
 )
@@ -36,19 +37,38 @@ func (d *Desk) All() (*Desk, []Accepted) {
 				failed[q] = true
 				continue
 			}
-			s := at.search(f, 1)
+			s := at.search(f, 1+2*boolean(f.Severity >= lint.Warning))
 			if len(s.good) == 0 {
 				failed[q], tried[q] = true, len(out)
 				continue
 			}
-			out = append(out, Accepted{f, s.good[0]})
-			at = s.desks[0]
+			best := s.widest()
+			out = append(out, Accepted{f, s.good[best]})
+			at = s.desks[best]
 		}
 		if len(out) == before {
 			break
 		}
 	}
 	return at, out
+}
+
+// widest is the one of the good suggestions that clears most dangers and warnings at once; of equal ones the
+// first, which changes least.
+func (s *search) widest() int {
+	best, most := 0, -1
+	for i, x := range s.good {
+		n := 0
+		for _, f := range s.Report.Findings {
+			if f.Severity >= lint.Warning && slices.Contains(x.Clears, f.Number) {
+				n++
+			}
+		}
+		if n > most {
+			best, most = i, n
+		}
+	}
+	return best
 }
 
 // next is the gravest finding that stands and has not failed yet.

@@ -37,7 +37,7 @@ var voltageDrop = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "boat figures carried over to vehicles and cabins"},
 	},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.ThickerWire},
+	Offers: []lint.Offer{remedy.ThickerOwnWire},
 	Since:  "0.1",
 	Run:    drops,
 }

@@ -39,7 +39,7 @@ var interruptingRating = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "a device is able to open the largest fault at its place"},
 	},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.StrongerDevice, remedy.ListedTogether},
+	Offers: []lint.Offer{remedy.Unless(remedy.StrongerDevice, "Where a stronger device stands ahead, ask the makers first whether they list the two as series rated: then nothing has to change."), remedy.ListedTogether},
 	Folds:  []string{"overcurrent/clears-too-late"},
 	Since:  "0.1",
 	Run:    interruptingRatings,

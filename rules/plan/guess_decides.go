@@ -26,10 +26,13 @@ var guessDecides = &lint.Rule{
 	Meter:  "That reading: the ambient on the hottest day, volts across a joint under load, or the battery's drop under a known load.",
 	Cites:  []lint.Citation{{Ref: "common practice", Standing: lint.CommonPractice, Note: "a result that turns on a guess is not yet a result"}},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.ThickerWire, remedy.SmallerDevice},
+	Offers: []lint.Offer{remedy.Unless(remedy.ThickerWire, reading), remedy.Unless(remedy.SmallerDevice, reading)},
 	Since:  "0.1",
 	Review: guesses,
 }
+
+// reading is what may make a change needless that is offered for a guess.
+const reading = "Read the assumed figure on the part first, and write it down: it may spare this change."
 
 // guess is a figure that stands in for one left out, with what it may be instead.
 type guess struct {

@@ -155,3 +155,16 @@ fuse "shore" {
   voltage_rating = "120 V ac"
   on             = source.shore
 }
+
+# A neighbour's circuit, which feeds nothing back: no way upstream leads over it.
+conductor "idle_lead" {
+  from = bus.panel
+  to   = switch.idle.bar
+  size = "14 AWG"
+}
+
+switch "idle" {
+  terminals = ["bar", "lamp"]
+  position "off" {}
+  position "on" { joins = [["bar", "lamp"]] }
+}

@@ -35,9 +35,28 @@ type miss struct {
 	desk  *Desk // with its answers, to follow up
 }
 
+// run tries what a rule offers first, in combinations too, and then what it offers only for want of that.
 func (s *search) run() {
 	s.shown = map[string]bool{}
-	s.try(s.drafts(s.Desk, s.finding.Rule, s.finding.Verdict, s.group()))
+	var first, second []draft
+	for _, x := range s.drafts(s.Desk, s.finding.Rule, s.finding.Verdict, s.group()) {
+		if x.Second {
+			second = append(second, x)
+		} else {
+			first = append(first, x)
+		}
+	}
+	s.tryOn(first)
+	missed := s.near
+	s.near, s.checks, s.full = nil, 0, 0
+	s.tryOn(second)
+	s.near = append(missed, s.near...)
+}
+
+// tryOn checks drafts, and where none is good, goes on from those that make something else worse: what is
+// offered for that is made too.
+func (s *search) tryOn(all []draft) {
+	s.try(all)
 	for round := 1; round < mostFollowed && len(s.good) == 0; round++ {
 		missed := s.near
 		s.near = nil
@@ -152,7 +171,10 @@ func (s *search) follow(m miss) {
 		return
 	}
 	var next []draft
-	for _, x := range s.drafts(m.desk, s.rules[i], v.Verdict, nil) {
+	open, near := len(s.open), len(s.near)
+	more := s.drafts(m.desk, s.rules[i], v.Verdict, nil)
+	s.open, s.near = s.open[:open], s.near[:near] // what is no step on the way is no answer to this finding
+	for _, x := range more {
 		if again(m.changes, x.changes) || s.added(x.changes) {
 			continue
 		}

@@ -86,12 +86,23 @@ func mainOf(p *lint.Pass, addr string) *schema.Fuse {
 	return out
 }
 
+// breaks is the usual voltage rating of battery switches in V: 48, and 125 where a battery has more than a nominal
+// 36 V. Common practice.
+func breaks(p *lint.Pass) float64 {
+	for _, s := range p.Plan.Sources {
+		if s.Kind.Value == "battery" && s.Voltage.Value > 37 {
+			return 125
+		}
+	}
+	return 48
+}
+
 // switched puts a hand switch into a wire near one of its ends.
 func switched(p *lint.Pass, c *schema.Conductor, e end, a tables.Value) lint.Proposal {
 	name := fresh(p, "switch", bare(c.Addr)+"_off")
 	lead := fresh(p, "conductor", bare(c.Addr)+"_off")
 	block := "switch \"" + name + "\" {\n" + attrs("  ", [2]string{"kind", `"disconnect"`}, [2]string{"terminals", `["battery", "panel"]`}, [2]string{"rating", text(a.V, "A")},
-		[2]string{"voltage_rating", `"48 V dc"`}, [2]string{"poles", "1"}, [2]string{"compartment", compartment(p, e.at)}) +
+		[2]string{"voltage_rating", text(breaks(p), "V dc")}, [2]string{"poles", "1"}, [2]string{"compartment", compartment(p, e.at)}) +
 		"\n  position \"off\" {}\n  position \"on\" { joins = [[\"battery\", \"panel\"]] }\n}\n"
 	return lint.Proposal{
 		Do:      sentence("Put a switch for %s into %s, %s behind %s.", current(a.V), lint.Quote(c), quantity.Format(shortRun, quantity.Length), lint.Quote(p.Plan.Block(e.at.Addr))),

@@ -1,12 +1,10 @@
 package remedy
 
 import (
-	"math"
 	"slices"
 	"strings"
 
 	"ferrule/lint"
-	"ferrule/lint/tables"
 	"ferrule/schema"
 	"ferrule/schema/quantity"
 )
@@ -156,37 +154,6 @@ func SmallerOutput(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 				Part:    "By a setting that its sheet describes, or a smaller one in its place.",
 			})
 		}
-	}
-	return out
-}
-
-// HigherRating offers a switch, a connector or a bus for more current.
-func HigherRating(p *lint.Pass, v lint.Verdict) []lint.Proposal {
-	var now schema.Quantity
-	limit := math.Inf(1)
-	switch x := v.Subject.(type) {
-	case *schema.Switch:
-		now = x.Rating
-	case *schema.Connector:
-		now = x.Rating
-		if x.Tow.True() { // its pattern is fixed: no such plug is made for more
-			most, _ := tables.ContactLimit("tow-auxiliary")
-			limit = most.V
-		}
-	case *schema.Bus:
-		now = x.Rating
-	}
-	var out []lint.Proposal
-	for _, r := range above(now.Value) {
-		if !now.Set || r.V > limit {
-			break
-		}
-		out = append(out, lint.Proposal{
-			Do:      sentence("Fit %s as one for %s.", lint.Quote(v.Subject), quantity.Format(r.V, quantity.Current)),
-			Changes: []lint.Change{lint.Set(v.Subject.Header().Addr, "rating", text(r.V, "A"))},
-			Sources: []string{"steps of ratings: " + practice},
-			Part:    "The rating is for direct current at this voltage.",
-		})
 	}
 	return out
 }

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"ferrule/lint"
+	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
 	"ferrule/lint/tables"
@@ -63,6 +64,13 @@ func TestOffers(t *testing.T) {
 	at := func(addr string, more ...string) lint.Verdict {
 		return lint.Verdict{Subject: p.Plan.Block(addr), Related: more}
 	}
+	numbered := func(addr, unit string, limit, value float64) lint.Verdict {
+		v := at(addr)
+		v.Numbers = []derive.Number{{Name: "limit", Value: limit, Unit: unit}, {Name: "value", Value: value, Unit: unit}}
+		return v
+	}
+	high := numbered("branch.lamp.load.lamp", "V", 15, 17)
+	high.Cause = "high"
 	way := lint.Verdict{Subject: p.Plan.Block("source.pack"), Related: []string{"source.start"},
 		Path: []string{"source.pack", "fuse.pack.line", "fuse.pack.load", "switch.join.house", "switch.join.start", "source.start"}}
 	for _, c := range []struct {
@@ -93,6 +101,10 @@ func TestOffers(t *testing.T) {
 		{"other end", OtherEnd, at("switch.off", "converter.tracker"), 15, `Feed "tracker_out" from "post". [fuse.tracker_out on=bus.post]`},
 		{"without a position", WithoutPosition, lint.Verdict{Subject: p.Plan.Block("source.start"), State: []lint.Position{{Addr: "switch.three", Position: "a>b (overlap)"}}}, 2,
 			`Give up position "a" of "three". [switch.three terminals=["b", "bar"]] [switch.three position a gone]`},
+		{"through it", ThroughConverter, at("bus.post"), 2, `End "round_in" on converter.round.in: nothing ends there, and what it carries goes round "round". [conductor.round_in to=converter.round.in]`},
+		{"more volts", HigherVolts, numbered("switch.three", "V", 32, 56.8), 2, `Fit "three" as one that breaks 60 V dc. [switch.three voltage_rating="60 V dc"]`},
+		{"more amps", HigherRating, numbered("switch.off", "A", 100, 170), 6, `Fit "off" as one for 175 A. [switch.off rating="175 A"]`},
+		{"lower volts", LowerSetpoint, high, 3, `Set "round" to 14.4 V. [converter.round output voltage="14.4 V"]`},
 		{"another family", OtherStyle, at("connector.tow"), 1, `Fit both halves of "tow" in a family of their own, that mates with nothing else aboard. [connector.tow style="seven, family 2"]`},
 		{"the other side", Shrouded, at("connector.tow"), 2, `Fit "tow" as one whose shrouded half is on the live side. [connector.tow exposed="free"]`},
 		{"a device on the post", DeviceAhead, at("conductor.feed"), 19, `Put a device of 100 A right on "post", ahead of "feed". [conductor.feed from=fuse.feed_main.load] ` +
@@ -131,7 +143,7 @@ func TestOwnWiresFirst(t *testing.T) {
 
 // every is each offer of the room, told by its name.
 var every = []lint.Offer{
-	SmallerDevice, LargerDevice, StrongerDevice, ListedTogether, ThickerWire, ThickerOwnWire, BetterInsulation, OwnReturn, BlocksReverse, Isolated, IsolatedNear,
+	SmallerDevice, LargerDevice, StrongerDevice, ListedTogether, ThickerWire, ThickerOwnWire, ThroughConverter, HigherVolts, LowerSetpoint, BetterInsulation, OwnReturn, BlocksReverse, Isolated, IsolatedNear,
 	ColdStopsCharger, ColdStopsBattery, FewerInSeries, HigherInput, SmallerOutput, SmallerInput, HigherRating, BreaksFirst, OwnBattery, OtherFeed,
 	OtherEnd, OneWayBetween, IgnitionBetween, DeviceAtFeed, DeviceAtSource, DeviceAhead, SmallBattery, WithoutPosition, OtherStyle, Keyed, LoadBreak,
 	Shrouded, NotPolarized, MeantForDC, OneMore, DropWaiver, StringDevice, NoBatteryNeeded, Disconnect,

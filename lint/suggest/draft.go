@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"ferrule/lint"
+	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -28,6 +29,9 @@ func (s *search) group() []lint.Verdict {
 	return out
 }
 
+// always is offered with whatever a rule offers: mistakes that many rules trip over, each by what follows of it.
+var always = []lint.Offer{remedy.ThroughConverter}
+
 // drafts places everything that a rule offers for a verdict, and for those that one cause makes with it
 // at once, the least change first.
 func (s *search) drafts(d *Desk, rule *lint.Rule, v lint.Verdict, group []lint.Verdict) []draft {
@@ -40,7 +44,7 @@ func (s *search) drafts(d *Desk, rule *lint.Rule, v lint.Verdict, group []lint.V
 		return nil
 	}
 	s.placed = 0
-	for i, o := range rule.Offers {
+	for i, o := range slices.Concat(rule.Offers, always[:min(len(rule.Offers), len(always))]) {
 		offer := func(pass *lint.Pass, v lint.Verdict) []lint.Proposal { return s.ask(rule, o, pass, v) }
 		first := offer(d.pass, v)
 		for j, p := range first {

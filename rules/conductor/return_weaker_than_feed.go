@@ -34,7 +34,7 @@ var returnWeakerThanFeed = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "a return as large as its feed"},
 	},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.IsolatedNear, remedy.ThickerWire, remedy.HigherRating},
+	Offers: []lint.Offer{remedy.IsolatedNear, remedy.ThickerWire, remedy.BetterInsulation, remedy.HigherRating},
 	Folds:  []string{"bonding/chassis-return", "conductor/ampacity return", "conductor/voltage-drop", "switching/contact-rating current"},
 	Since:  "0.1",
 	Run:    weakReturns,

@@ -30,7 +30,7 @@ var outsideVoltageWindow = &lint.Rule{
 		{Ref: "owners' accounts of inverters that trip on thin cable", Standing: lint.Read, Note: "low volts at the start of a load"},
 	},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.ThickerWire},
+	Offers: []lint.Offer{remedy.ThickerWire, remedy.LowerSetpoint},
 	Since:  "0.1",
 	Run:    windows,
 }

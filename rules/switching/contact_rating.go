@@ -33,7 +33,7 @@ var contactRating = &lint.Rule{
 		{Ref: "owners' reports of seven-way plugs used as a charge path", Standing: lint.Read, Note: "burnt pins and returns"},
 	},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.HigherRating},
+	Offers: []lint.Offer{remedy.HigherRating, remedy.HigherVolts},
 	Since:  "0.1",
 	Run:    contacts,
 }

@@ -72,6 +72,7 @@ switch "off" {
 
 switch "three" {
   terminals = ["a", "b", "bar"]
+  voltage_rating = "32 V dc"
   position "a" { joins = [["a", "bar"]] }
   position "b" { joins = [["b", "bar"]] }
 }
@@ -167,4 +168,26 @@ switch "idle" {
   terminals = ["bar", "lamp"]
   position "off" {}
   position "on" { joins = [["bar", "lamp"]] }
+}
+
+# A converter gone round: both wires end on its output.
+converter "round" {
+  kind = "dc-dc"
+  input { voltage_max = "16 V" }
+  output {
+    voltage     = "17 V"
+    current_max = "10 A"
+  }
+}
+
+conductor "round_in" {
+  from = connector.tow.fixed
+  to   = converter.round.out
+  size = "10 AWG"
+}
+
+conductor "round_out" {
+  from = converter.round.out
+  to   = connector.tow.free
+  size = "10 AWG"
 }

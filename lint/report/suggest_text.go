@@ -39,7 +39,7 @@ func Suggestions(w io.Writer, d *suggest.Desk, f *check.Finding, ways suggest.Wa
 		t.diff(d.Diff(x))
 	}
 	if len(ways.List) == 0 {
-		t.none(f, ways.Cut)
+		t.none(f, ways)
 	}
 	return t.end(w, d)
 }
@@ -54,7 +54,7 @@ func Survey(w io.Writer, d *suggest.Desk, best func(*check.Finding) suggest.Ways
 		t.about(d.Report, f)
 		ways := best(f)
 		if len(ways.List) == 0 || ways.Cut && !ways.Good() {
-			t.none(f, ways.Cut)
+			t.none(f, ways)
 			continue
 		}
 		t.told(ways.List[0])
@@ -108,11 +108,16 @@ func (t *text) about(r *check.Report, f *check.Finding) {
 // unlooked stands in place of suggestions that there was no time to look for.
 const unlooked = "not finished: the time was over before every change was tried"
 
-func (t *text) none(f *check.Finding, cut bool) {
+// unplaced stands in place of suggestions for a plan in JSON.
+const unplaced = "edits are made in the plan language's own syntax, and this plan is written in JSON: nothing was tried"
+
+func (t *text) none(f *check.Finding, ways suggest.Ways) {
 	s := "no change of the plan that ferrule knows to try clears this"
 	switch {
-	case cut:
+	case ways.Cut:
 		s = unlooked
+	case ways.JSON:
+		s = unplaced
 	case len(f.Rule.Offers) == 0:
 		s = "ferrule has no change to try for this rule; what clears it in words: " + f.Rule.Offer
 	}

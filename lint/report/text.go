@@ -151,6 +151,8 @@ func (t *text) mended(r *check.Report, f *check.Finding) {
 	case ways.Cut && !ways.Good():
 		t.label("try", unlooked)
 		t.label("", ask)
+	case ways.JSON:
+		t.label("try", unplaced)
 	case len(ways.List) > 0:
 		t.label("try", ways.List[0].Kind.String()+": "+strings.Join(ways.List[0].Steps, " "))
 		t.label("", ask)

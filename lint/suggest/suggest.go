@@ -82,6 +82,7 @@ const (
 type Ways struct {
 	List []Suggestion
 	Cut  bool // the search was ended before everything was tried: there may be more, and better
+	JSON bool // the plan is written in JSON, in which nothing is placed
 }
 
 // Good says whether any of them is more than a sketch.
@@ -101,7 +102,7 @@ func (d *Desk) ways(f *check.Finding, wanted int) Ways {
 	}
 	s := d.search(f, wanted)
 	out := append(s.good, s.sketches()...)
-	return Ways{out[:min(len(out), wanted)], d.Stopped()}
+	return Ways{List: out[:min(len(out), wanted)], Cut: d.Stopped(), JSON: d.page == nil}
 }
 
 func (d *Desk) search(f *check.Finding, wanted int) *search {

@@ -84,11 +84,16 @@ func (c *cli) suggest(f *suggestFlags, path string) error {
 	d, diags := suggest.New(path, reader, c.rules(), opt)
 	s := style(c.out, f.colour)
 	switch {
+	case len(diags) > 0 && f.diff: // whatever takes the diff must not be fed with this
+		at := withPlace(diags, path)[0]
+		return usagef("%s:%d: %s; ferrule lint says it all", at.Subject.Filename, at.Subject.Start.Line, at.Summary)
 	case len(diags) > 0:
 		c.status = exitUnread
 		return report.Text(c.out, &report.Run{Version: version(), Errors: withPlace(diags, path)}, s)
 	case d.Plan.Kit != nil:
 		return usagef("%s is a kit: it gets its verdicts, and suggestions, with the plans that use it", path)
+	case d.Report.Tainted() && f.diff:
+		return errCut
 	case d.Report.Tainted():
 		c.status = exitTool
 		return report.Text(c.out, &report.Run{Version: version(), Plans: []*check.Report{d.Report}}, s)
@@ -122,7 +127,7 @@ func (c *cli) cut(d *suggest.Desk) {
 }
 
 // errCut keeps half of a result from being taken for all of it.
-var errCut = errors.New("the time was over before every change was tried: nothing was printed or written; give it a longer --timeout")
+var errCut = errors.New("the search was ended before it was through: nothing was printed or written; ferrule lint says what was left, and --timeout how long it may take")
 
 func (c *cli) suggestOne(f *suggestFlags, d *suggest.Desk, s report.Style) error {
 	if f.finding < 1 || f.finding > len(d.Report.Findings) {

@@ -121,6 +121,35 @@ func worsened(was, is *check.Report) []string {
 	return out
 }
 
+// TestFirstAdvice holds the first suggestion for some findings against what the trade would do, as the remedies in
+// the rules' own words have it (common practice): a feed ahead of the switch before a second layer, the load's own
+// wire before the battery's, the part that is wrong before its neighbours.
+func TestFirstAdvice(t *testing.T) {
+	want := map[string]string{
+		"wren life-safety/alarm-can-be-switched-off branch.alarm.load.alarm":       `Feed "Gas and monoxide alarm" from "House post, ahead of the switch".`,
+		"wren overcurrent/oversize-device branch.water.fuse":                       `Fit "4 Water pump, 30 A" as a device of 20 A.`,
+		"wren conductor/voltage-drop branch.alarm.load.alarm":                      `Lay "Gas and monoxide alarm" in 12 AWG.`,
+		"siskin life-safety/alarm-can-be-switched-off branch.alarm.load.gas_alarm": `Put "Step-down, 15 A" right on "48 V bus", and take "step_down_tap" away. Fit "Step-down, 15 A" as a class-t fuse of the same rating, made for 125 V dc and 20 kA.`,
+		"siskin solar/cold-voltage converter.tracker":                              `Put one module fewer in series in "South roof": 3.`,
+	}
+	for _, name := range []string{"siskin", "wren"} {
+		d := opened(t, filepath.Join(exampleFolder, "flawed", name+".wiring.hcl"))
+		for _, f := range d.Report.Findings {
+			what := name + " " + f.Rule.ID + " " + f.Verdict.Subject.Header().Addr
+			if want[what] == "" {
+				continue
+			}
+			if ways := d.Best(f); !ways.Good() || strings.Join(ways.List[0].Steps, " ") != want[what] {
+				t.Errorf("%s: %q, want %q", what, reasons(ways.List), want[what])
+			}
+			delete(want, what)
+		}
+	}
+	for what := range want {
+		t.Errorf("not found any more: %s", what)
+	}
+}
+
 // TestProposalDoesNotTurnOnTheOrder has the blocks of a plan in another order: the proposal is the same.
 func TestProposalDoesNotTurnOnTheOrder(t *testing.T) {
 	for _, name := range []string{"siskin", "wren"} {

@@ -191,15 +191,21 @@ func graph(p *lint.Pass, across bool) map[string][]step {
 	return g
 }
 
-// inside joins the terminals of switches and connectors, and the sides of converters.
+// inside joins the terminals of switches and connectors, what those sit on, and the sides of converters.
 func inside(p *lint.Pass, across bool, join func(a, b string, t tap)) {
 	for _, s := range p.Plan.Switches {
 		for _, t := range s.Terminals.List[:max(len(s.Terminals.List)-1, 0)] {
 			join(s.Addr+"."+s.Terminals.List[len(s.Terminals.List)-1].Value, s.Addr+"."+t.Value, tap{})
 		}
+		if s.On.Set && len(s.Terminals.List) > 0 {
+			join(s.Addr+"."+s.Terminals.List[0].Value, place(s.On), tap{s, "on", s.On})
+		}
 	}
 	for _, c := range p.Plan.Connectors {
 		join(c.Addr+".free", c.Addr+".fixed", tap{})
+		if c.On.Set {
+			join(c.Addr+".fixed", place(c.On), tap{c, "on", c.On})
+		}
 	}
 	for _, c := range p.Plan.Converters {
 		if across && c.Kind.Value == "dc-dc" {

@@ -21,7 +21,7 @@ func way(t *testing.T, c *circuit.Circuit, from, to string) explore.Path {
 	a, b := c.Net.Node(from), c.Net.Node(to)
 	views, _ := c.Space.Views(c.Net.ZoneOf(a), all)
 	for _, v := range views {
-		if p := v.Reach(a, nil, nil).To(b); p != nil {
+		if p := v.Between(a, b); p != nil {
 			return p
 		}
 	}

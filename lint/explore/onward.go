@@ -25,7 +25,7 @@ func (v *View) Onward(from network.Port) *Onward {
 			c := &v.net.Converters[k]
 			passed := slices.ContainsFunc(out.ports, func(o onward) bool { return o.port == c.Out })
 			if c.Kind.Value == "diode" && !passed && v.HasConverter(k) && v.Joined(c.In.Hot, out.ports[i].port.Hot) {
-				way := append(slices.Clone(out.ports[i].way), v.Reach(out.ports[i].port.Hot, nil, nil).To(c.In.Hot).Edges()...)
+				way := append(slices.Clone(out.ports[i].way), v.Between(out.ports[i].port.Hot, c.In.Hot).Edges()...)
 				out.ports = append(out.ports, onward{c.Out, way})
 			}
 		}
@@ -70,7 +70,7 @@ func (o *Onward) Held(gone int) bool {
 func (o *Onward) To(id network.NodeID) []int {
 	for _, x := range o.ports {
 		if o.view.Joined(x.port.Hot, id) {
-			return append(slices.Clone(x.way), o.view.Reach(x.port.Hot, nil, nil).To(id).Edges()...)
+			return append(slices.Clone(x.way), o.view.Between(x.port.Hot, id).Edges()...)
 		}
 	}
 	return nil

@@ -2,6 +2,7 @@ package explore
 
 import (
 	"container/heap"
+	"slices"
 	"sort"
 
 	"ferrule/lint/network"
@@ -49,6 +50,37 @@ func (v *View) Reach(from network.NodeID, use func(edge int, at network.NodeID) 
 		}
 	}
 	return r
+}
+
+// Between is the way of fewest edges between two nodes, nil where there is none: what Reach has to one of them,
+// without the others.
+func (v *View) Between(from, to network.NodeID) Path {
+	v.tick()
+	via := make([]Hop, len(v.net.Nodes))
+	seen := make([]bool, len(v.net.Nodes))
+	seen[from] = true
+	for level := []network.NodeID{from}; len(level) > 0 && !seen[to]; {
+		var next []network.NodeID
+		for _, at := range level {
+			for _, e := range v.net.At(at) {
+				if o := v.net.Edges[e].Other(at); !seen[o] && v.Conducts(e) {
+					seen[o], via[o] = true, Hop{e, at, o}
+					next = append(next, o)
+				}
+			}
+		}
+		slices.Sort(next) // ties go to the lower node
+		level = next
+	}
+	if !seen[to] {
+		return nil
+	}
+	var p Path
+	for id := to; id != from; id = via[id].From {
+		p = append(p, via[id])
+	}
+	slices.Reverse(p)
+	return p
 }
 
 // To gives the way to a node; nil where it is not reached.

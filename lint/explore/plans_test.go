@@ -4,6 +4,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -55,6 +56,7 @@ func comparePlan(t *testing.T, s *explore.Space, f explore.Filter, l *network.Lo
 		joined[i] = explore.No
 	}
 	for _, v := range views {
+		sameWays(t, s.Net, v, l, path)
 		if !v.Live(nil, nil).Feeds(l.Port) {
 			dark = explore.Yes
 		}
@@ -70,6 +72,17 @@ func comparePlan(t *testing.T, s *explore.Space, f explore.Filter, l *network.Lo
 	for i, want := range joined {
 		if a := s.Path(z, f, nil, explore.Poles(s.Net.Sources[i].Port, l.Port)...); a.Found != want {
 			t.Errorf("%s: %s joined to %s: %v, listed %v", path, l.Addr, s.Net.Sources[i].Addr, a.Found, want)
+		}
+	}
+}
+
+// sameWays holds the way to each source of a load against that of a walk which looks at everything.
+func sameWays(t *testing.T, n *network.Network, v *explore.View, l *network.Load, path string) {
+	reach := v.Reach(l.Hot, nil, nil)
+	for i := range v.Zone.Sources {
+		to := n.Sources[v.Zone.Sources[i]].Hot
+		if a, b := v.Between(l.Hot, to), reach.To(to); !slices.Equal(a, b) {
+			t.Errorf("%s: the way from %s is %v and %v", path, l.Addr, a, b)
 		}
 	}
 }

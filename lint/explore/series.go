@@ -96,7 +96,7 @@ func (s Series) between(a, b network.NodeID) []int {
 	if !s.view.Joined(a, b) {
 		return nil
 	}
-	return s.view.Reach(a, nil, nil).To(b).Edges()
+	return s.view.Between(a, b).Edges()
 }
 
 // Way tells how a port is fed: the edges on the way from what feeds it, back through converters to
@@ -112,8 +112,8 @@ func (e *Energy) Way(p network.Port) (edges, sources []int) {
 			return append(edges, row.Way(p)...), append(sources, row.below...)
 		}
 		from := e.port(s, p)
-		edges = append(edges, e.view.Reach(from.Hot, nil, nil).To(p.Hot).Edges()...)
-		edges = append(edges, e.view.Reach(from.Ret, nil, nil).To(p.Ret).Edges()...)
+		edges = append(edges, e.view.Between(from.Hot, p.Hot).Edges()...)
+		edges = append(edges, e.view.Between(from.Ret, p.Ret).Edges()...)
 		seen[s.Converter] = true
 		c := &e.view.net.Converters[s.Converter]
 		if p = c.In; from == c.In {

@@ -52,7 +52,7 @@ func meet(p *lint.Pass, m *circuit.Mains, v *explore.View, from, to network.Node
 		return nil
 	}
 	out := &meeting{view: v, from: from, searched: known, state: m.Feed(v, running...)}
-	out.way = v.Reach(from, nil, nil).To(to)
+	out.way = v.Between(from, to)
 	out.state = lint.SortState(append(out.state, v.Witness(out.way.Edges())...))
 	if t := v.Transit; t != nil && slices.ContainsFunc(out.way, func(h explore.Hop) bool { return p.Net.Edges[h.Edge].Addr == p.Net.Vars[t.Var].Addr }) {
 		out.overlap = true

@@ -172,8 +172,8 @@ func (x *ring) state(members []int) []lint.Position {
 	n, v := x.p.Net, x.view
 	var edges, sources []int
 	join := func(a, b network.Port) {
-		edges = append(edges, v.Reach(a.Hot, nil, nil).To(b.Hot).Edges()...)
-		edges = append(edges, v.Reach(a.Ret, nil, nil).To(b.Ret).Edges()...)
+		edges = append(edges, v.Between(a.Hot, b.Hot).Edges()...)
+		edges = append(edges, v.Between(a.Ret, b.Ret).Edges()...)
 	}
 	for k, i := range x.list {
 		c := &n.Converters[i]

@@ -161,7 +161,7 @@ func (f *flow) verdict(p *lint.Pass, v lint.Verdict) lint.Verdict {
 	c := f.converter
 	v.Outcome, v.Word = lint.Violated, f.word()
 	v.State = f.state(p)
-	way := f.view.Reach(f.from.port.Hot, nil, nil).To(c.Out.Hot)
+	way := f.view.Between(f.from.port.Hot, c.Out.Hot)
 	v.Path = append(f.view.Places(f.from.port.Hot, way), p.Net.Nodes[c.In.Hot].Place())
 	v.Related = []string{f.from.block.Header().Addr}
 	with := ""
@@ -198,7 +198,7 @@ func (f *flow) verdict(p *lint.Pass, v lint.Verdict) lint.Verdict {
 
 // state is the positions that make the flow: what feeds the output, and what leaves the input dead.
 func (f *flow) state(p *lint.Pass) []lint.Position {
-	edges := f.view.Reach(f.from.port.Hot, nil, nil).To(f.converter.Out.Hot).Edges()
+	edges := f.view.Between(f.from.port.Hot, f.converter.Out.Hot).Edges()
 	more, sources := f.live.Way(f.from.behind)
 	positions := f.view.Witness(append(edges, more...), append(sources, f.from.sources...)...)
 	kept := f.view.Keep(f.view.Zone.Vars, func(v *explore.View) bool {

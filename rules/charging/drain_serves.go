@@ -25,7 +25,7 @@ func (d *drain) way(v *explore.View, p network.Port) []int {
 	if row := v.Series(d.battery); row.Across(p) {
 		return row.Way(p)
 	}
-	return append(d.reach.To(p.Hot), v.Reach(p.Ret, nil, nil).To(d.p.Net.Sources[d.battery].Ret).Edges()...)
+	return append(d.reach.To(p.Hot), v.Between(p.Ret, d.p.Net.Sources[d.battery].Ret).Edges()...)
 }
 
 func (d *drain) load(v *explore.View, k int) lint.Verdict {

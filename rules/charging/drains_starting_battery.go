@@ -246,8 +246,8 @@ func (d *drain) because(v *explore.View, live *explore.Energy, s explore.Supply,
 	}
 	x := &d.p.Net.Converters[s.Converter]
 	edges, sources := live.Way(x.In)
-	edges = append(edges, v.Reach(x.Out.Hot, nil, nil).To(port.Hot).Edges()...)
-	edges = append(edges, v.Reach(x.Out.Ret, nil, nil).To(port.Ret).Edges()...)
+	edges = append(edges, v.Between(x.Out.Hot, port.Hot).Edges()...)
+	edges = append(edges, v.Between(x.Out.Ret, port.Ret).Edges()...)
 	d.edges, d.sources = append(d.edges, edges...), append(d.sources, sources...)
 }
 

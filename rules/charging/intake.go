@@ -217,7 +217,7 @@ func (x *intake) state(battery int, limit float64) []lint.Position {
 		}
 		edges = append(edges, x.row.Way(f.port)...)
 		if f.port != f.at {
-			edges = append(edges, x.view.Reach(f.at.Hot, nil, nil).To(x.inOf(f.port).Hot).Edges()...)
+			edges = append(edges, x.view.Between(f.at.Hot, x.inOf(f.port).Hot).Edges()...)
 		}
 		if f.source >= 0 {
 			sources = append(sources, f.source)

@@ -75,7 +75,7 @@ func wayTo(n *network.Network, v *explore.View, e *explore.Energy, id network.No
 		if s.Source >= 0 {
 			x := &n.Sources[s.Source]
 			w.from, w.vars = x.Source, append(w.vars, x.Present)
-			w.edges = append(w.edges, v.Reach(x.Hot, nil, nil).To(id).Edges()...)
+			w.edges = append(w.edges, v.Between(x.Hot, id).Edges()...)
 			return w
 		}
 		seen[s.Converter] = true
@@ -87,7 +87,7 @@ func wayTo(n *network.Network, v *explore.View, e *explore.Energy, id network.No
 				w.doubtful = c.Converter
 			}
 		}
-		w.edges, w.vars = append(w.edges, v.Reach(at, nil, nil).To(id).Edges()...), append(w.vars, c.Present)
+		w.edges, w.vars = append(w.edges, v.Between(at, id).Edges()...), append(w.vars, c.Present)
 		id = next
 	}
 }

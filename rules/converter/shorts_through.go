@@ -142,7 +142,7 @@ func overVolted(p *lint.Pass, v *explore.View, live *explore.Energy, c *network.
 	addr := l.block.Header().Addr
 	out := lint.Verdict{Subject: c.Converter, Outcome: lint.Holds, Word: lint.Warning, Related: []string{addr}}
 	edges, sources := stiffWay(p.Net, v, live, c.In, s)
-	edges = append(append(edges, l.way...), v.Reach(c.Out.Ret, nil, nil).To(l.port.Ret).Edges()...)
+	edges = append(append(edges, l.way...), v.Between(c.Out.Ret, l.port.Ret).Edges()...)
 	state := v.Witness(edges, sources...)
 	out.State = lint.SortState(append(slices.Clone(state), lint.Position{Addr: "after", Position: c.Addr + ": shorts through"}))
 	var most derive.Number

@@ -131,7 +131,7 @@ func stiffOn(n *network.Network, v *explore.View, live *explore.Energy, port net
 				continue
 			}
 			seen[s.Converter] = true
-			through.way = append(slices.Clone(x.way), v.Reach(from.Hot, nil, nil).To(x.at.Hot).Edges()...)
+			through.way = append(slices.Clone(x.way), v.Between(from.Hot, x.at.Hot).Edges()...)
 			look(through)
 		}
 	}
@@ -198,8 +198,8 @@ func stiffWay(n *network.Network, v *explore.View, live *explore.Energy, port ne
 		return live.Way(port)
 	}
 	edges, sources := live.Way(x.In)
-	edges = append(edges, v.Reach(x.Out.Hot, nil, nil).To(port.Hot).Edges()...)
-	return append(edges, v.Reach(x.Out.Ret, nil, nil).To(port.Ret).Edges()...), sources
+	edges = append(edges, v.Between(x.Out.Hot, port.Hot).Edges()...)
+	return append(edges, v.Between(x.Out.Ret, port.Ret).Edges()...), sources
 }
 
 // fedBy judges one supply on a tracker's input in a state; together is what all there give at most.

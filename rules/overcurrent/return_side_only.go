@@ -239,7 +239,7 @@ func (g *negative) unsaid(open *explore.View, from, to network.NodeID) string {
 	if _, ok := open.Reach(from, func(e int, _ network.NodeID) bool { return !doubtful(e) }, nil).Dist[to]; ok {
 		return ""
 	}
-	for _, e := range open.Reach(from, nil, nil).To(to).Edges() {
+	for _, e := range open.Between(from, to).Edges() {
 		if doubtful(e) {
 			return g.Net.Edges[e].Addr
 		}

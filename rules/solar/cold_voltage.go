@@ -106,10 +106,10 @@ func coldArray(p *lint.Pass, array int, own map[int]float64) []lint.Verdict {
 
 func reachedAt(n *network.Network, v *explore.View, s *stack, at network.NodeID) *reached {
 	from := n.Sources[s.arrays[0]].Hot
-	way := v.Reach(from, nil, nil).To(at)
+	way := v.Between(from, at)
 	edges := way.Edges()
 	for i := 1; i < len(s.arrays); i++ { // and what puts one array on the other
-		edges = append(edges, v.Reach(n.Sources[s.arrays[i-1]].Ret, nil, nil).To(n.Sources[s.arrays[i]].Hot).Edges()...)
+		edges = append(edges, v.Between(n.Sources[s.arrays[i-1]].Ret, n.Sources[s.arrays[i]].Hot).Edges()...)
 	}
 	return &reached{s, v.Witness(edges, s.arrays...), v.Places(from, way)}
 }

@@ -137,7 +137,7 @@ func crowdOf(p *lint.Pass, view *explore.View, array int) *crowd {
 		if len(x.others) > 0 {
 			var edges []int
 			for _, j := range x.others {
-				edges = append(edges, view.Reach(hot, nil, nil).To(p.Net.Sources[j].Hot).Edges()...)
+				edges = append(edges, view.Between(hot, p.Net.Sources[j].Hot).Edges()...)
 			}
 			x.witness = view.Witness(edges, append([]int{array}, x.others...)...)
 			break

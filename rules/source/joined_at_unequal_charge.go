@@ -220,7 +220,7 @@ func (m *meeting) verdict(p *lint.Pass, battery int) lint.Verdict {
 	from := one.port(p.Net).Hot
 	v := lint.Verdict{Subject: p.Net.Sources[battery].Source, Outcome: m.outcome, Word: m.word, State: m.state, Numbers: m.numbers, Missing: m.missing,
 		Related: []string{p.Net.Sources[other[0]].Addr}, Cause: p.Net.Sources[other[0]].Addr, Group: strings.Join(pair, " "),
-		Path: m.view.Places(from, m.view.Reach(from, nil, nil).To(other.port(p.Net).Hot))}
+		Path: m.view.Places(from, m.view.Between(from, other.port(p.Net).Hot))}
 	v.Message = fmt.Sprintf("%s and %s come together", m.a.name(p.Net), m.b.name(p.Net))
 	if len(m.state) > 0 {
 		v.Message += " with " + lint.Positions(p.Plan, m.state)

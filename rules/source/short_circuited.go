@@ -60,7 +60,7 @@ func short(p *lint.Pass, i int) lint.Verdict {
 		if !v.Joined(s.Hot, s.Ret) {
 			continue
 		}
-		way := v.Reach(s.Hot, nil, nil).To(s.Ret)
+		way := v.Between(s.Hot, s.Ret)
 		out := lint.Verdict{Subject: s.Source, Outcome: lint.Violated, Word: lint.Danger, State: v.Witness(way.Edges(), i), Path: v.Places(s.Hot, way)}
 		for _, h := range way {
 			if addr := p.Net.Edges[h.Edge].Addr; len(out.Related) == 0 || out.Related[len(out.Related)-1] != addr {

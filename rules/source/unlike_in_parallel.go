@@ -214,7 +214,7 @@ func (c *clash) verdict(p *lint.Pass, battery int) lint.Verdict {
 	slices.Sort(pair)
 	v := lint.Verdict{Subject: p.Net.Sources[battery].Source, Outcome: lint.Violated, Word: c.word, State: c.state, Numbers: c.numbers,
 		Related: []string{p.Net.Sources[other[0]].Addr}, Cause: p.Net.Sources[other[0]].Addr, Group: strings.Join(pair, " ")}
-	v.Path = c.view.Places(one.port(p.Net).Hot, c.view.Reach(one.port(p.Net).Hot, nil, nil).To(other.port(p.Net).Hot))
+	v.Path = c.view.Places(one.port(p.Net).Hot, c.view.Between(one.port(p.Net).Hot, other.port(p.Net).Hot))
 	v.Message = fmt.Sprintf("%s and %s are joined", c.told(p, c.a, 0), c.told(p, c.b, 1))
 	if len(c.state) > 0 {
 		v.Message += " with " + lint.Positions(p.Plan, c.state)

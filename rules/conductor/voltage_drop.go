@@ -2,6 +2,7 @@ package conductor
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"sort"
 
@@ -66,6 +67,7 @@ type lossy struct {
 
 	worst    circuit.Drop
 	found    bool
+	open     *circuit.Drop // the worst of those that may be worse still, since something is missing
 	complete bool
 }
 
@@ -184,11 +186,20 @@ func (q *lossy) look(z *network.Zone, f explore.Filter, ports func(*explore.View
 		for _, port := range list {
 			if d, ok := q.p.Circuit.DropTo(v, port, q.worst.Volts.Value); ok && q.ours(d) {
 				d.Lacks = bearing(q.p.Circuit, d)
-				if !q.found || graver(d, q.worst) {
-					q.worst, q.found = d, true
-				}
+				q.take(d)
 			}
 		}
+	}
+}
+
+// take keeps a drop if it is the worst, or the worst of those that are not known whole: that one may be the
+// larger of the two in truth.
+func (q *lossy) take(d circuit.Drop) {
+	if !q.found || graver(d, q.worst) {
+		q.worst, q.found = d, true
+	}
+	if len(d.Lacks) > 0 && (q.open == nil || graver(d, *q.open)) {
+		q.open = &d
 	}
 }
 
@@ -227,8 +238,11 @@ func (q *lossy) ours(d circuit.Drop) bool {
 	return len(d.Path) > 0 && q.p.Net.Edges[d.Path[len(d.Path)-1].Edge].Wire == q.last
 }
 
+// alike is how far apart, as a share, two drops may be that are the same but for how they were solved.
+const alike = 1e-9
+
 func graver(a, b circuit.Drop) bool {
-	if a.Ratio.Value != b.Ratio.Value {
+	if math.Abs(a.Ratio.Value-b.Ratio.Value) > alike*max(a.Ratio.Value, b.Ratio.Value) {
 		return a.Ratio.Value > b.Ratio.Value
 	}
 	return len(a.Lacks) > len(b.Lacks)
@@ -262,6 +276,9 @@ func (q *lossy) verdict() lint.Verdict {
 	}
 	limit := limitOf(q.p.Plan, q.class)
 	d := q.worst
+	if d.Ratio.Value <= limit.Value && q.open != nil {
+		d = *q.open
+	}
 	v.Numbers = lint.Known(d.Lacks, d.Volts, limit, d.Ratio)
 	from := "its supply"
 	if b := q.p.Plan.Block(q.p.Net.Nodes[d.From.Hot].Addr); b != nil {

@@ -39,7 +39,7 @@ func TestTrimKeepsWhatIsJoined(t *testing.T) {
 func TestTrimRestingKeepsWhatIsJoined(t *testing.T) {
 	less := 0
 	rapid.Check(t, func(t *rapid.T) {
-		text := randomPlan(t)
+		text := widePlan(t)
 		n, s := build(t, text)
 		for _, z := range n.Zones {
 			for _, l := range z.Loads {

@@ -274,12 +274,21 @@ func graver(a, b lint.Verdict) bool {
 	return x > y || x == y && a.Word > b.Word
 }
 
+// unsolved says whether the twin has no answer since the solver gave up on one of its states: one that draws less
+// than another, and need not be looked at, may be among them.
+func unsolved(v lint.Verdict) bool {
+	return v.Outcome == lint.NotProven && len(v.Missing) == 1 && v.Missing[0].Attribute == "a solution of its circuit"
+}
+
 func compareTwin(t *rapid.T, r *lint.Rule, quick, twin map[string]lint.Verdict, text string) {
 	if len(quick) != len(twin) {
 		t.Fatalf("%s: %d parts judged, by the twin %d\n%s", r.ID, len(quick), len(twin), text)
 	}
 	for addr, want := range twin {
 		got := quick[addr]
+		if unsolved(want) {
+			continue
+		}
 		if got.Outcome != want.Outcome || want.Outcome != lint.Holds && got.Word != want.Word {
 			t.Fatalf("%s of %s: %v %v %q, by the twin %v %v %q\n%s", r.ID, addr, got.Outcome, got.Word, got.Message, want.Outcome, want.Word, want.Message, text)
 		}

@@ -55,7 +55,7 @@ func overheated(p *lint.Pass) []lint.Verdict {
 			if p.Net.Edges[e].Pole == schema.Ground {
 				continue
 			}
-			if w := (&wire{p, x, e, iz, short, ways}).judge(); w.Outcome > v.Outcome && v.Outcome != lint.Violated || v.Numbers == nil || w.Outcome == lint.Violated && worse(w, v) {
+			if w := (&wire{p, x, e, iz, short, ways}).judge(); w.Outcome > v.Outcome && v.Outcome != lint.Violated || v.Numbers == nil && v.Outcome == lint.Holds || w.Outcome == lint.Violated && worse(w, v) {
 				v = w
 			}
 		}

@@ -17,7 +17,7 @@ type bulk struct {
 	single string  // all that matters of a lone load and its wires; "" of more
 
 	drawn  mass // of loads that state a current, whatever they are
-	unsaid bool // some load states none, or more is asked of it
+	unsaid bool // some load states none or for other volts than the circuit's, or more is asked of it
 }
 
 type mass struct {
@@ -43,7 +43,7 @@ func (b *bulk) add(l *network.Load, i int, starter bool) {
 	long := !l.HoursPerDay.Set || l.HoursPerDay.Value >= threeHours
 	m.add(value, long)
 	m.loads[i] = true
-	if l.Draw.Set && !starter && !asked(l) {
+	if l.Draw.Set && !l.RatedVoltage.Set && !starter && !asked(l) {
 		b.drawn.add(l.Draw.Value, long)
 	} else {
 		b.unsaid = true
@@ -95,13 +95,18 @@ const threeHours = 3 * 3600 // s: what runs for less does not count as lasting
 
 const lowVolts = 12 // the lowest class: what is dropped weighs most there
 
-// ampsOf is about what a load draws, A.
+// ampsOf bounds about what a load draws in the lowest class, A: what it draws at volts of its own it may draw
+// many times there, or power by their square.
 func ampsOf(l *network.Load) float64 {
+	other := 1.0
+	if v := l.RatedVoltage.Value; l.RatedVoltage.Set && v > 0 {
+		other = max(v/lowVolts, lowVolts/v)
+	}
 	switch {
 	case l.Draw.Set:
-		return l.Draw.Value
+		return l.Draw.Value * other
 	case l.Power.Set:
-		return l.Power.Value / lowVolts
+		return l.Power.Value / lowVolts * other * other
 	case l.Resistance.Set && l.Resistance.Value > 0:
 		return 2 * lowVolts / l.Resistance.Value
 	}
@@ -191,9 +196,10 @@ func (b *bulk) outdoes(c *bulk) bool {
 }
 
 // How far a load's current may be from the one that it states: a resistance follows the volts, a constant
-// power runs against them, and a circuit of 12 V has 10 to 16.
+// power runs against them, and a circuit of 12 V has 8 to 18 where anything works in it: four cells of li-ion
+// are full at 16.8, a battery of lead equalises at 16.2.
 const (
-	least, highest = 0.75, 1.35
+	least, highest = 0.65, 1.5
 )
 
 // dwarfs says whether the currents that loads state are so much more than another bulk's that no volts turn it.

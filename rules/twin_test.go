@@ -83,13 +83,16 @@ func (p *twinPlan) selector() string {
 }
 
 func (p *twinPlan) load(at string) {
-	l := p.name("load")
+	l, odd := p.name("load"), false // rated for other volts than the circuit's
 	p.add("load %q {", l)
 	switch p.upTo(0, 2, "figure") {
 	case 0:
 		p.add("  draw = \"%d A\"", p.upTo(1, 9, "amps"))
-		if p.flip("constant") {
-			p.add("  behavior = \"constant-current\"")
+		if how := p.upTo(0, 3, "behavior"); how < 3 {
+			p.add("  behavior = %q", []string{"constant-current", "constant-power", "resistive"}[how])
+		}
+		if odd = p.upTo(0, 5, "rated") == 0; odd {
+			p.add("  rated_voltage = \"%d V\"", rapid.SampledFrom([]int{6, 14, 24}).Draw(p.t, "rated for"))
 		}
 	case 1:
 		p.add("  power = \"%d W\"\n  behavior = \"constant-power\"", 20*p.upTo(1, 3, "watts"))
@@ -103,7 +106,7 @@ func (p *twinPlan) load(at string) {
 	if p.upTo(0, 4, "counts") == 0 {
 		p.add("  critical = %q", rapid.SampledFrom([]string{"none", "life-safety", "navigation"}).Draw(p.t, "critical"))
 	}
-	if p.flip("voltage") {
+	if p.flip("voltage") && !odd {
 		p.add("  voltage_min = \"10 V\"\n  voltage_max = \"16 V\"")
 	}
 	p.add("}")

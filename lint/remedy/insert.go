@@ -61,10 +61,7 @@ func IgnitionBetween(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 	for _, s := range head(about[*schema.Source](p, v)) {
 		for _, l := range head(about[*schema.Load](p, v)) {
 			path := way(p, s.Addr, l.Addr)
-			for _, c := range along(p, path) {
-				if c.Polarity.Set && c.Polarity.Value != "pair" || composed(c) {
-					continue
-				}
+			for _, c := range betweenBatteryAndLoad(p, v) {
 				for _, amps := range outputs {
 					out = append(out, between(p, c, nil, !toward(path, c, s), 13.2, amps))
 				}

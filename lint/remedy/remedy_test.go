@@ -101,6 +101,13 @@ func TestOffers(t *testing.T) {
 		{"other end", OtherEnd, at("switch.off", "converter.tracker"), 15, `Feed "tracker_out" from "post". [fuse.tracker_out on=bus.post]`},
 		{"without a position", WithoutPosition, lint.Verdict{Subject: p.Plan.Block("source.start"), State: []lint.Position{{Addr: "switch.three", Position: "a>b (overlap)"}}}, 2,
 			`Give up position "a" of "three". [switch.three terminals=["b", "bar"]] [switch.three position a gone]`},
+		{"apart", Unbundle, at("conductor.idle_lead"), 1, `Lay "idle_lead" apart from the other wires. [conductor.idle_lead bundle=2]`},
+		{"apart already", Unbundle, at("conductor.feed"), 0, ""},
+		{"a shorter way", ShorterRun, at("conductor.joint"), 2, `Find a way of 1.5 m for "joint". [conductor.joint length="1.5 m"]`},
+		{"a string less", FewerStrings, at("source.east"), 1, `Put one string fewer side by side in "east": 1. [source.east parallel=1]`},
+		{"a relay", RelayFollows, at("source.pack", "branch.lamp.load.lamp"), 3, `Put a relay for 70 A that closes with "engine" into "feed", 300 mm from where the wire now ends. [conductor.feed to=switch.feed_relay.engine] ` +
+			`[behind conductor.feed: switch "feed_relay" { kind = "relay" terminals = ["engine", "house"] follows = [source.engine] rating = "70 A" voltage_rating = "32 V dc" position "open" {} position "closed" { joins = [["engine", "house"]] } }] ` +
+			`[behind conductor.feed: conductor "feed_relay" { from = switch.feed_relay.house to = switch.off.battery size = "8 AWG" length = "0.3 m" insulation = "90 C" }]`},
 		{"through it", ThroughConverter, at("bus.post"), 2, `End "round_in" on converter.round.in: nothing ends there, and what it carries goes round "round". [conductor.round_in to=converter.round.in]`},
 		{"more volts", HigherVolts, numbered("switch.three", "V", 32, 56.8), 2, `Fit "three" as one that breaks 60 V dc. [switch.three voltage_rating="60 V dc"]`},
 		{"more amps", HigherRating, numbered("switch.off", "A", 100, 170), 6, `Fit "off" as one for 175 A. [switch.off rating="175 A"]`},
@@ -143,7 +150,7 @@ func TestOwnWiresFirst(t *testing.T) {
 
 // every is each offer of the room, told by its name.
 var every = []lint.Offer{
-	SmallerDevice, LargerDevice, StrongerDevice, ListedTogether, ThickerWire, ThickerOwnWire, ThroughConverter, HigherVolts, LowerSetpoint, BetterInsulation, OwnReturn, BlocksReverse, Isolated, IsolatedNear,
+	SmallerDevice, LargerDevice, StrongerDevice, ListedTogether, ThickerWire, ThickerOwnWire, Unbundle, ShorterRun, FewerStrings, RelayFollows, ThroughConverter, HigherVolts, LowerSetpoint, BetterInsulation, OwnReturn, BlocksReverse, Isolated, IsolatedNear,
 	ColdStopsCharger, ColdStopsBattery, FewerInSeries, HigherInput, SmallerOutput, SmallerInput, HigherRating, BreaksFirst, OwnBattery, OtherFeed,
 	OtherEnd, OneWayBetween, IgnitionBetween, DeviceAtFeed, DeviceAtSource, DeviceAhead, SmallBattery, WithoutPosition, OtherStyle, Keyed, LoadBreak,
 	Shrouded, NotPolarized, MeantForDC, OneMore, DropWaiver, StringDevice, NoBatteryNeeded, Disconnect,

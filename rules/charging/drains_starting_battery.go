@@ -28,7 +28,7 @@ var drainsStartingBattery = &lint.Rule{
 	Meter:  "Engine off for 10 minutes: a clamp on the feed of the house reads less than 0.05 A.",
 	Cites:  []lint.Citation{{Ref: "common practice", Standing: lint.CommonPractice, Note: "an owner's manual that warns of draining both batteries, and cut-out volts of relays, were read"}},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.IgnitionBetween, remedy.WithoutPosition},
+	Offers: []lint.Offer{remedy.RelayFollows, remedy.IgnitionBetween, remedy.WithoutPosition},
 	Since:  "0.1",
 	Run:    drainsStarting,
 }

@@ -39,7 +39,7 @@ var ampacity = &lint.Rule{
 		{Ref: "IEC 60364-4-43", Standing: lint.FromMemory, Note: "short-time withstand, for starting currents"},
 	},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.ThickerWire, remedy.BetterInsulation},
+	Offers: []lint.Offer{remedy.Unbundle, remedy.ThickerWire, remedy.BetterInsulation},
 	Folds:  []string{"overcurrent/oversize-device", "conductor/hot-place"},
 	Since:  "0.1",
 	Run:    overheated,

@@ -38,7 +38,7 @@ var voltageDrop = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "boat figures carried over to vehicles and cabins"},
 	},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.ThickerOwnWire},
+	Offers: []lint.Offer{remedy.ThickerOwnWire, remedy.ShorterRun},
 	Since:  "0.1",
 	Run:    drops,
 }

@@ -32,7 +32,7 @@ var constantPowerCollapse = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "devices carry 0.8 of their rating for long; a third of the volts is margin enough"},
 	},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.ThickerWire, remedy.SmallerInput},
+	Offers: []lint.Offer{remedy.ThickerWire, remedy.SmallerInput, remedy.ShorterRun},
 	Folds:  []string{"conductor/voltage-drop", "load/outside-voltage-window low", "overcurrent/undersize-device"},
 	Since:  "0.1",
 	Run:    collapses,

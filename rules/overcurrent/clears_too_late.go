@@ -36,7 +36,7 @@ var clearsTooLate = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "a device opens on a short at the far end of its run"},
 	},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.SmallerDevice, remedy.ThickerWire},
+	Offers: []lint.Offer{remedy.SmallerDevice, remedy.ThickerWire, remedy.ShorterRun},
 	Since:  "0.1",
 	Run:    clearTooLate,
 }

@@ -39,7 +39,7 @@ var oversizeDevice = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "a device no larger than what its wire carries", For: []string{"general", "vehicle", "cabin"}},
 	},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.SmallerDevice, remedy.ThickerWire, remedy.DeviceAhead},
+	Offers: []lint.Offer{remedy.SmallerDevice, remedy.ThickerWire, remedy.Unbundle, remedy.DeviceAhead},
 	Folds:  []string{"overcurrent/clears-too-late"},
 	Since:  "0.1",
 	Run:    oversizeDevices,

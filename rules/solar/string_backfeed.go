@@ -35,7 +35,7 @@ var stringBackfeed = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "from three strings on, each has a fuse"},
 	},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.BlocksReverse, remedy.StringDevice, remedy.ThickerWire},
+	Offers: []lint.Offer{remedy.BlocksReverse, remedy.StringDevice, remedy.ThickerWire, remedy.FewerStrings},
 	Folds:  []string{"conductor/ampacity", "backfeed/reverse-through-converter"},
 	Since:  "0.1",
 	Run:    backfeeds,

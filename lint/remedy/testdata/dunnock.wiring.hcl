@@ -159,9 +159,10 @@ fuse "shore" {
 
 # A neighbour's circuit, which feeds nothing back: no way upstream leads over it.
 conductor "idle_lead" {
-  from = bus.panel
-  to   = switch.idle.bar
-  size = "14 AWG"
+  from   = bus.panel
+  to     = switch.idle.bar
+  size   = "14 AWG"
+  bundle = 6
 }
 
 switch "idle" {
@@ -190,4 +191,16 @@ conductor "round_out" {
   from = converter.round.out
   to   = connector.tow.free
   size = "10 AWG"
+}
+
+source "engine" {
+  kind    = "alternator"
+  voltage = "12 V"
+  rated   = "60 A"
+}
+
+source "east" {
+  kind     = "solar"
+  voltage  = "18 V"
+  parallel = 2
 }

@@ -188,7 +188,6 @@ func (c *cli) put(d *suggest.Desk, text []byte) error {
 	if err := files.Replace(d.Path, d.Src, text); err != nil {
 		return usage{err}
 	}
-	c.status = exitFine
 	_, err := fmt.Fprintf(c.out, "Wrote %s. The plan is words: the wiring changes when the parts are fitted.\n", term.Clean(d.Path))
 	return err
 }

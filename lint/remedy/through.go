@@ -13,6 +13,7 @@ func ThroughConverter(p *lint.Pass, _ lint.Verdict) []lint.Proposal {
 	for _, x := range p.Plan.Converters {
 		in, to := x.Addr+".in", x.Addr+".out"
 		switch {
+		case x.Kind.Value != "dc-dc" && x.Kind.Value != "mppt": // the others may have the mains on one side
 		case len(at[in]) == 0:
 			out = append(out, across(p, x, at[to], in)...)
 		case len(at[to]) == 0:
@@ -40,6 +41,15 @@ func landings(p *lint.Pass) map[string][]landing {
 		if f.On.Set {
 			out[place(f.On)] = append(out[place(f.On)], landing{})
 		}
+	}
+	for _, x := range p.Plan.Switches {
+		out[place(x.On)] = append(out[place(x.On)], landing{})
+	}
+	for _, x := range p.Plan.Connectors {
+		out[place(x.On)] = append(out[place(x.On)], landing{})
+	}
+	for _, x := range p.Plan.Branches {
+		out[place(x.From)] = append(out[place(x.From)], landing{})
 	}
 	for _, l := range p.Plan.Links {
 		out[place(l.A)], out[place(l.B)] = append(out[place(l.A)], landing{}), append(out[place(l.B)], landing{})

@@ -186,8 +186,8 @@ func paired(p *lint.Pass, c, lead *schema.Conductor) lint.Proposal {
 			changes = append(changes, lint.Set(f.Addr, "on", place(f.On)))
 		}
 	}
-	if c.Bundle.Set && c.Bundle.Value == 1 {
-		changes = append(changes, lint.Set(c.Addr, "bundle", "2"))
+	if c.Bundle.Set { // the return lies with it
+		changes = append(changes, lint.Set(c.Addr, "bundle", count(c.Bundle.Value+1)))
 	}
 	return lint.Proposal{
 		Do:      sentence("Lay a return of the same size beside %s, and take %s away.", lint.Quote(c), lint.Quote(lead)),

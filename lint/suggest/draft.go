@@ -92,7 +92,7 @@ func joined(pass *lint.Pass, offer lint.Offer, group []lint.Verdict, can func([]
 	n := 0
 	for _, v := range group {
 		more := offer(pass, v)
-		if at >= len(more) || !can(more[at].Changes) {
+		if at >= len(more) || !alikeIn(p, more[at]) || !can(more[at].Changes) {
 			continue
 		}
 		n++
@@ -107,6 +107,13 @@ func joined(pass *lint.Pass, offer lint.Offer, group []lint.Verdict, can func([]
 	}
 	all.Do = strings.TrimSuffix(p.Do, ".") + fmt.Sprintf(", and do the same for %s.", others(n))
 	return &all
+}
+
+// alikeIn says whether two proposals do the same to two parts, on the same conditions.
+func alikeIn(a, b lint.Proposal) bool {
+	return a.Open == b.Open && a.Second == b.Second && slices.EqualFunc(a.Changes, b.Changes, func(x, y lint.Change) bool {
+		return x.In == y.In && x.Attr == y.Attr && x.Drop == y.Drop && (x.Block == "") == (y.Block == "")
+	})
 }
 
 func others(n int) string {

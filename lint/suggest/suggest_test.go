@@ -245,7 +245,7 @@ func TestMissingIsAsked(t *testing.T) {
 		return vs
 	}
 	all := first(t, desk(t, small, r))
-	if len(all) != 1 || all[0].Kind != Sketch || !strings.Contains(string(all[0].Result), "interrupting = null #") {
+	if len(all) != 1 || all[0].Kind != Sketch || !strings.Contains(string(all[0].Result), "interrupting = null\n") {
 		t.Fatalf("%+v", all)
 	}
 	if plan, diags := schema.Decode("x.hcl", all[0].Result, nil); diags.HasErrors() || plan.Fuses[0].Interrupting.Set {

@@ -130,7 +130,7 @@ func (s *search) questions() []Suggestion {
 		if b == nil || s.page == nil || strings.Contains(m.Attribute, " ") {
 			continue
 		}
-		edits, err := s.page.edits(s.Plan, []lint.Change{lint.Set(m.Subject, m.Attribute, "null # read it on the part or in its sheet")})
+		edits, err := s.page.edits(s.Plan, []lint.Change{lint.Set(m.Subject, m.Attribute, "null")})
 		if err != nil {
 			continue
 		}

@@ -114,12 +114,15 @@ func ampsOf(l *network.Load) float64 {
 }
 
 const (
-	jointOhms = 0.002      // ohm: bounds the joints and contacts of one part, see the model of joints
-	ohmMetre  = 0.03 / 1e6 // ohm m: bounds copper and aluminum, warm
+	jointOhms = 0.02       // ohm: bounds the joints and contacts of one part, at four times the usual too
+	ohmMetre  = 0.04 / 1e6 // ohm m: bounds copper and aluminum, warm
 )
 
 // ohmsOf bounds the resistance of an edge and of its return.
-func ohmsOf(e *network.Edge) float64 {
+func ohmsOf(n *network.Network, e *network.Edge) float64 {
+	if x, ok := schema.Lookup[*schema.Connector](n.Plan, e.Addr); ok && x.ContactResistance.Set {
+		return 2 * max(jointOhms, x.ContactResistance.Value)
+	}
 	if e.Kind != network.Wire {
 		return 2 * jointOhms
 	}
@@ -188,7 +191,7 @@ func (b *bulk) outdoes(c *bulk) bool {
 		if !mine.plain {
 			margin = c.lifts() / b.sags()
 		}
-		if (mine.sum < margin*m.sum || mine.lasting < margin*m.lasting) && !mine.includes(m) {
+		if (mine.sum < margin*m.sum || mine.lasting < margin*m.lasting) && !(mine.plain && mine.includes(m)) {
 			return false
 		}
 	}

@@ -94,14 +94,13 @@ func closes(e *network.Edge, v, p int) bool {
 	return false
 }
 
-// hangs says whether, on each pole, at most one terminal of the switch has anything but loads on its
+// hangs says whether at most one live terminal of the switch and one return have anything but loads on their
 // side, and collects what is on the other sides. Two terminals on one supplying side are a way
 // round the switch: it is no leaf then.
 func (s *Space) hangs(v int, contacts []int, ports map[network.NodeID]bool, far map[network.NodeID]bool) bool {
-	supplying := map[bool]int{}            // terminals, by pole
+	supplying := map[bool]int{}            // terminals, returns and live ones
 	sides := map[network.NodeID]bool{}     // nodes walked, and whether their side supplies
 	terminals := map[network.NodeID]bool{} // counted
-	first := s.Net.Edges[contacts[0]].Pole
 	for _, e := range contacts {
 		for _, end := range []network.NodeID{s.Net.Edges[e].A, s.Net.Edges[e].B} {
 			if terminals[end] {
@@ -120,7 +119,7 @@ func (s *Space) hangs(v int, contacts []int, ports map[network.NodeID]bool, far 
 				}
 			}
 			if supplies {
-				supplying[s.Net.Edges[e].Pole == first]++
+				supplying[s.Net.Nodes[end].Return]++
 			}
 		}
 	}
@@ -197,7 +196,7 @@ func (s *Space) About(f Filter, nodes ...network.NodeID) Filter {
 	out.about = map[int]bool{}
 	var told []string
 	for _, l := range s.limbs() {
-		if slices.ContainsFunc(nodes, func(id network.NodeID) bool { return l.far[id] }) || len(l.clump) > 1 && s.overlaps(l.v) {
+		if slices.ContainsFunc(nodes, func(id network.NodeID) bool { return l.far[id] }) || f.apart[l.v] || len(l.clump) > 1 && s.overlaps(l.v) {
 			out.about[l.v] = true
 			told = append(told, fmt.Sprint(l.v))
 		}

@@ -13,7 +13,8 @@ import (
 //
 // It may pick among several feeds, if no position joins two of them. The picks of several limbs then go
 // together: what a feed's share adds somewhere, less what another feed's share adds there, is the same
-// number for every limb (Kirchhoff's laws are linear), so all prefer the feeds in one order.
+// number for every limb (Kirchhoff's laws are linear), so an ampere of each is worst at the feeds in one order. One
+// that draws more at a later feed may stand there even so.
 type limb struct {
 	v     int
 	far   map[network.NodeID]bool // what hangs behind it
@@ -186,36 +187,24 @@ func (s *Space) movesOf(v int) []int {
 	return out
 }
 
-// picks says whether the limb has a single feed on each pole, or picks among feeds that no position
-// joins; it notes the feeds.
+// picks says whether the limb has feeds on live nodes, that no position joins, and no more than one return; it
+// notes the feeds.
 func (f *limbFinder) picks(l *limb, contacts []int) bool {
-	pole := map[network.NodeID]bool{}
-	first := f.s.Net.Edges[contacts[0]].Pole
-	for _, e := range contacts {
-		x := &f.s.Net.Edges[e]
-		for _, end := range []network.NodeID{x.A, x.B} {
-			if slices.Contains(l.near, end) {
-				pole[end] = x.Pole == first
-			}
-		}
-	}
 	taken := map[int]bool{}
-	counts := map[bool]int{}
+	returns := 0
 	for _, id := range l.near {
 		if taken[f.clumps[id]] {
 			return false
 		}
 		taken[f.clumps[id]] = true
-		counts[pole[id]]++
-		if pole[id] {
+		if f.s.Net.Nodes[id].Return {
+			returns++
+		} else {
 			l.clump[id] = f.clumps[id]
 		}
 	}
-	if counts[false] > 1 || counts[true] == 0 {
+	if returns > 1 || len(l.clump) == 0 {
 		return false
-	}
-	if counts[true] == 1 {
-		return true
 	}
 	for p := range f.s.Net.Vars[l.v].Positions {
 		if f.joins(l, contacts, p) {
@@ -388,7 +377,7 @@ func (f *limbFinder) feeds(list []*limb) int {
 	return len(all)
 }
 
-func has(m map[network.NodeID]network.NodeID, id network.NodeID) bool {
+func has[T any](m map[network.NodeID]T, id network.NodeID) bool {
 	_, ok := m[id]
 	return ok
 }

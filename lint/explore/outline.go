@@ -1,6 +1,7 @@
 package explore
 
 import (
+	"math"
 	"slices"
 
 	"ferrule/lint/network"
@@ -107,7 +108,7 @@ func (o *outline) at(l *limb, p int, near network.NodeID) *standings {
 					o.inside(x, u, at)
 				}
 			} else if o.closed(edge, l.v, p) {
-				t.walk(edge)
+				t.walk(o.s.Net, edge)
 				t.own[to] = true
 				queue = append(queue, to)
 			}
@@ -123,11 +124,15 @@ type tail struct {
 	limbs []*limb
 	ohms  float64
 	parts []string // what they are, all that matters of it
+	alone bool     // some wire has its return elsewhere: nothing is known of that
 }
 
-func (t *tail) walk(e *network.Edge) {
-	t.ohms += ohmsOf(e)
+func (t *tail) walk(n *network.Network, e *network.Edge) {
+	t.ohms += ohmsOf(n, e)
 	t.parts = append(t.parts, makeOf(e))
+	if w := e.Wire; w != nil && w.Polarity.Set && w.Polarity.Value != "pair" {
+		t.alone, t.ohms = true, math.Inf(1)
+	}
 }
 
 // inside adds what a limb behind another one draws at most, and what it may join.
@@ -167,7 +172,7 @@ func (o *outline) hang(x *standings, l *limb, t *tail) {
 	if x.bulk.amps > 0 {
 		x.bulk.drop += t.ohms * x.bulk.amps / lowVolts
 	}
-	if last != nil && count == 1 && !o.cranks(last) {
+	if last != nil && count == 1 && !o.cranks(last) && !t.alone {
 		slices.Sort(t.parts)
 		x.bulk.single = makeOfLoad(last, t.parts)
 	}
@@ -246,21 +251,59 @@ func (o *outline) feedOrders() [][]int {
 }
 
 // stand lists the positions of a limb that may draw most, by an order of feeds; one behind which another
-// limb is told apart feeds that one.
+// limb is told apart feeds that one. It is empty where the limb has no position at all.
 func (o *outline) stand(l *limb, order []int, to *limb) []int {
-	near := slices.Clone(l.near)
+	near := slices.DeleteFunc(slices.Clone(l.near), func(id network.NodeID) bool { return !has(l.clump, id) })
 	slices.SortStableFunc(near, func(a, b network.NodeID) int {
 		return slices.Index(order, l.clump[a]) - slices.Index(order, l.clump[b])
 	})
-	for _, id := range near {
-		if _, feeds := l.clump[id]; !feeds {
-			continue
+	if len(near) > 1 {
+		if list := o.picked(l, near); len(list) > 0 {
+			return list
 		}
-		if list := o.feeding(l, id, to); len(list) > 0 {
-			return o.rivals(l, id, list)
+	} else if list := o.feeding(l, near[0], to); len(list) > 0 {
+		return o.rivals(l, near[0], list)
+	}
+	if p := o.pinned.from(o.s, l.v, 0); p >= 0 {
+		return []int{p}
+	}
+	return nil
+}
+
+// picked lists the positions of a limb with several feeds, dearest first, that no other is sure to outdo.
+func (o *outline) picked(l *limb, near []network.NodeID) []int {
+	var list, out []int
+	for p := range o.s.Net.Vars[l.v].Positions {
+		at, held := o.pinned[l.v]
+		if (!held || at[p]) && slices.ContainsFunc(near, func(id network.NodeID) bool { return len(o.at(l, p, id).nodes) > 0 }) {
+			list = append(list, p)
 		}
 	}
-	return []int{o.pinned.from(o.s, l.v, 0)}
+	for i, p := range list {
+		if !slices.ContainsFunc(list, func(q int) bool {
+			return q != p && o.surpasses(l, near, q, p) && (slices.Index(list, q) < i || !o.surpasses(l, near, p, q))
+		}) {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// surpasses says whether a position draws no less than another, whatever an ampere weighs, as long as it weighs no
+// less at a dearer feed: as much at every feed, or where the other draws at one alone, as much at that or a dearer one.
+func (o *outline) surpasses(l *limb, near []network.NodeID, p, q int) bool {
+	only, feeds, all := 0, 0, true
+	for i, id := range near {
+		mine, other := o.at(l, p, id), o.at(l, q, id)
+		if all = all && mine.bulk.outdoes(other.bulk); len(other.nodes) > 0 {
+			only, feeds = i, feeds+1
+		}
+	}
+	if all || feeds != 1 {
+		return all
+	}
+	other := o.at(l, q, near[only]).bulk
+	return slices.ContainsFunc(near[:only+1], func(id network.NodeID) bool { return o.at(l, p, id).bulk.outdoes(other) })
 }
 
 // fed says whether the limbs before one leave it joined to what feeds them.

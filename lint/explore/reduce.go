@@ -141,7 +141,7 @@ func (r *reduction) stands(core []int, order []int, told *limb, at int, each fun
 		default:
 			list = r.o.stand(l, order, r.before(l, told))
 			if !r.o.fed(l, pos) {
-				list = list[:1]
+				list = list[:min(1, len(list))]
 			}
 		}
 		for _, p := range list {

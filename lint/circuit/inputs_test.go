@@ -167,3 +167,23 @@ func TestFaultOfAString(t *testing.T) {
 		t.Errorf("top %g A from %d figures, foot %g A from %d", top.Most.Value, len(top.Most.From), foot.Most.Value, len(foot.Most.From))
 	}
 }
+
+// A battery that stands on two others side by side is bounded by the stronger of them on both, and by the weaker
+// alone, whichever is written first.
+func TestFaultOnSeveral(t *testing.T) {
+	battery := func(name string, volts, milliohms float64) string {
+		return fmt.Sprintf("source %q {\n  kind = \"battery\"\n  chemistry = \"lifepo4\"\n  voltage = \"%g V\"\n  capacity = \"100 Ah\"\n  resistance = \"%g mohm\"\n}\n", name, volts, milliohms)
+	}
+	link := func(name, from, to string) string {
+		return fmt.Sprintf("conductor %q {\n  from = %s\n  to = %s\n  polarity = \"positive\"\n  size = \"2 AWG\"\n  length = \"0.1 m\"\n}\n", name, from, to)
+	}
+	links := link("la", "source.top.neg", "source.weak.pos") + link("lb", "source.top.neg", "source.strong.pos")
+	for _, below := range []string{battery("weak", 12.8, 3) + battery("strong", 25.6, 1), battery("strong", 25.6, 1) + battery("weak", 12.8, 3)} {
+		c := build(t, system+battery("top", 12.8, 3)+below+links)
+		f := c.FaultAt(&c.Net.Sources[0], nil)
+		// full 14.6 + 29.2 V on 3 mohm and both side by side, 1/(1/3 + 1/1) = 0.75 mohm; empty 2 x 10 V on 6 mohm
+		if most := 43.8 / 0.00375; math.Abs(f.Most.Value-most) > 1e-6*most || f.Least.Value <= 0 || f.Least.Value > 4000 {
+			t.Errorf("most %g A, want %g; least %g A", f.Most.Value, most, f.Least.Value)
+		}
+	}
+}

@@ -1,13 +1,11 @@
 package circuit
 
 import (
-	"math"
 	"slices"
 
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
-	"ferrule/schema"
 )
 
 // attachment is one thing attached to the network, as far as currents care.
@@ -219,94 +217,6 @@ func (c *Circuit) LacksAt(edge int) []derive.Missing {
 	return out
 }
 
-// Guarded says whether devices alone keep the current of a live edge at or below a limit in A, in
-// every state and whatever is drawn: on one of its sides what supplies, or on the other what takes,
-// lies behind devices whose ratings add up to no more.
-func (c *Circuit) Guarded(edge int, limit float64) bool {
-	z := c.edgeZone(edge)
-	if z == nil || c.sideOf(z) != outward {
-		return false
-	}
-	list, complete := c.Space.Views(z, c.Space.Closed(explore.All()))
-	ports := c.attached(z)
-	e := &c.Net.Edges[edge]
-	if e.Kind == network.Element && e.Fuse.Rating.Set && e.Fuse.Rating.Value <= limit {
-		return true
-	}
-	for _, v := range list {
-		if !v.Conducts(edge) {
-			continue
-		}
-		through := func(from, to network.NodeID) bool {
-			return c.passes(v, edge, from, ports, true, limit) && c.passes(v, edge, to, ports, false, limit)
-		}
-		if through(e.A, e.B) || through(e.B, e.A) {
-			return false
-		}
-	}
-	return complete
-}
-
-// passes says whether more than a limit can run between a node and the ports, without the edge. It is
-// a search for augmenting ways over the ratings of devices.
-func (c *Circuit) passes(v *explore.View, without int, from network.NodeID, ports []attachment, supplies bool, limit float64) bool {
-	ends := map[network.NodeID]bool{}
-	for _, p := range ports {
-		if (p.supplies || !supplies) && p.present(v) {
-			ends[p.Hot] = true
-		}
-	}
-	flow := map[int]float64{} // from A to B
-	for total := 0.0; total <= limit; {
-		way, _ := c.augment(v, without, from, ends, flow)
-		if way == nil {
-			return false
-		}
-		if total += c.push(way, flow); math.IsInf(total, 1) {
-			return true
-		}
-	}
-	return true
-}
-
-// left is what a device still lets pass in the direction of a hop.
-func (c *Circuit) left(h explore.Hop, flow map[int]float64) float64 {
-	e := &c.Net.Edges[h.Edge]
-	if e.Kind != network.Element || !e.Fuse.Rating.Set {
-		return math.Inf(1)
-	}
-	if h.From == e.A {
-		return e.Fuse.Rating.Value - flow[h.Edge]
-	}
-	return e.Fuse.Rating.Value + flow[h.Edge]
-}
-
-// augment finds a way from a node to one of the ends that lets more pass, nil where there is none, and
-// the nodes that it came to.
-func (c *Circuit) augment(v *explore.View, without int, from network.NodeID, ends map[network.NodeID]bool, flow map[int]float64) (explore.Path, map[network.NodeID]explore.Hop) {
-	via := map[network.NodeID]explore.Hop{from: {Edge: -1}}
-	queue := []network.NodeID{from}
-	for len(queue) > 0 {
-		id := queue[0]
-		queue = queue[1:]
-		if ends[id] {
-			way := explore.Path{} // not nil: a port may sit on the edge's own end
-			for h := via[id]; h.Edge >= 0; h = via[h.From] {
-				way = append(way, h)
-			}
-			return way, via
-		}
-		for _, e := range c.Net.At(id) {
-			h := explore.Hop{Edge: e, From: id, To: c.Net.Edges[e].Other(id)}
-			if _, seen := via[h.To]; !seen && e != without && c.zoneAt(h.To) == v.Zone && v.Conducts(e) && c.left(h, flow) > 1e-9 {
-				via[h.To] = h
-				queue = append(queue, h.To)
-			}
-		}
-	}
-	return nil, via
-}
-
 // StateOf is the positions that make the largest current of a live edge: those on the ways to what
 // supplies it and to what draws through it.
 func (c *Circuit) StateOf(edge int) []network.Position {
@@ -340,62 +250,4 @@ func (c *Circuit) StateOf(edge int) []network.Position {
 		}
 	}
 	return v.Witness(edges, sources...)
-}
-
-// Starters lists the loads at the end of a conductor that feeds an engine's starter.
-func (c *Circuit) Starters() []int {
-	var out []int
-	for i := range c.Net.Loads {
-		for _, e := range c.Net.At(c.Net.Loads[i].Hot) {
-			if w := c.Net.Edges[e].Wire; w != nil && w.Cranking.True() {
-				out = append(out, i)
-				break
-			}
-		}
-	}
-	return out
-}
-
-// Beside is an edge's largest current, capped by devices, less what starters draw of it, in A; lacks
-// leaves the starters' own figures out.
-func (c *Circuit) Beside(edge int) (derive.Number, []derive.Missing) {
-	w, lacks := c.Worst(edge), c.LacksAt(edge)
-	rest := w.Steady.Value
-	from := []derive.Number{w.Capped}
-	starter := map[string]bool{}
-	for _, i := range c.Starters() {
-		starter[c.Net.Loads[i].Addr] = true
-		n, _ := c.LoadCurrent(i)
-		for _, k := range w.Steady.From {
-			if n.Kind != 0 && k.Name == n.Name && k.Value == n.Value {
-				rest -= n.Value
-				from = append(from, n)
-				break // another part may be called alike
-			}
-		}
-	}
-	var left []derive.Missing
-	for _, m := range lacks {
-		if !starter[m.Subject] {
-			left = append(left, m)
-		}
-	}
-	return derive.Compute("largest current beside the starter", "Iwc", max(0, min(rest, w.Capped.Value)), "A", "Iwc less what the starter draws for seconds", from...), left
-}
-
-// CrankingAt says whether an edge, or a wire at one of its ends, belongs to a starter's circuit.
-func (c *Circuit) CrankingAt(edge int) bool {
-	e := &c.Net.Edges[edge]
-	cranks := func(w *schema.Conductor) bool { return w != nil && w.Cranking.True() }
-	if e.Wire != nil {
-		return cranks(e.Wire)
-	}
-	for _, end := range []network.NodeID{e.A, e.B} {
-		for _, i := range c.Net.At(end) {
-			if cranks(c.Net.Edges[i].Wire) {
-				return true
-			}
-		}
-	}
-	return false
 }

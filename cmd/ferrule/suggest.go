@@ -159,7 +159,7 @@ func (c *cli) suggestOne(f *suggestFlags, d *suggest.Desk, s report.Style) error
 			return err
 		}
 	}
-	return c.put(d, x.Result)
+	return c.put(d, x.Result, f.diff)
 }
 
 func (c *cli) suggestAll(f *suggestFlags, d *suggest.Desk, s report.Style) error {
@@ -180,13 +180,16 @@ func (c *cli) suggestAll(f *suggestFlags, d *suggest.Desk, s report.Style) error
 	if err != nil || !f.write || len(all) == 0 {
 		return err
 	}
-	return c.put(d, after.Src)
+	return c.put(d, after.Src, f.diff)
 }
 
-// put writes a plan and says so.
-func (c *cli) put(d *suggest.Desk, text []byte) error {
+// put writes a plan and says so, but behind a diff, which is for programs.
+func (c *cli) put(d *suggest.Desk, text []byte, quiet bool) error {
 	if err := files.Replace(d.Path, d.Src, text); err != nil {
 		return usage{err}
+	}
+	if quiet {
+		return nil
 	}
 	_, err := fmt.Fprintf(c.out, "Wrote %s. The plan is words: the wiring changes when the parts are fitted.\n", term.Clean(d.Path))
 	return err

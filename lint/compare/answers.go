@@ -24,6 +24,8 @@ func Asked(f *check.Finding) Question {
 type Answer struct {
 	lint.Verdict
 	Times int
+	// Unproven is the highest word of what is not proven on the question, which a violation may stand before.
+	Unproven lint.Severity
 }
 
 // Answers are all answers of a report, those that hold too.
@@ -43,13 +45,20 @@ func Of(r *check.Report) Answers {
 func (a Answers) add(rule string, v lint.Verdict) {
 	q := Question{rule, v.Subject.Header().Addr, v.Cause}
 	old, ok := a[q]
+	open := old.Unproven
+	if v.Outcome == lint.NotProven {
+		open = max(open, v.Word)
+	}
 	switch c := grade(v) - grade(old.Verdict); {
 	case !ok || c > 0:
-		a[q] = Answer{v, 1}
+		old = Answer{Verdict: v, Times: 1}
 	case c == 0:
-		old.Times++
-		a[q] = old
+		if old.Times++; further(v, old.Verdict) {
+			old.Verdict = v
+		}
 	}
+	old.Unproven = open
+	a[q] = old
 }
 
 // grade orders verdicts: what holds or was not asked, what is not proven, what is violated, each by its
@@ -71,6 +80,9 @@ func (a Answers) Stands(q Question) bool { return grade(a[q].Verdict) > 0 }
 // a word is higher, there is more of it, or what is violated is further beyond its limit.
 func worse(x, old Answer) bool {
 	g, was := grade(x.Verdict), grade(old.Verdict)
+	if x.Unproven > old.Unproven && x.Unproven > old.Word {
+		return true
+	}
 	return g > was || g > 0 && was > 0 && x.Word > old.Word || g > 0 && g == was && (x.Times > old.Times || further(x.Verdict, old.Verdict))
 }
 

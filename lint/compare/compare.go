@@ -113,9 +113,16 @@ const slack = 1e-6
 // moved pairs the numbers of one name and unit in two verdicts, where they differ in what is printed of them.
 func moved(before, after []derive.Number) []Pair {
 	var out []Pair
+	seen := map[[2]string]int{}
 	for _, b := range before {
-		for _, a := range after {
+		k := [2]string{b.Name, b.Unit}
+		left := seen[k]
+		seen[k]++
+		for _, a := range after { // the first with the first, the second with the second
 			if a.Name == b.Name && a.Unit == b.Unit {
+				if left--; left >= 0 {
+					continue
+				}
 				if math.Abs(a.Value-b.Value) > slack*max(math.Abs(a.Value), math.Abs(b.Value)) && a.Text() != b.Text() {
 					out = append(out, Pair{b.Name, b, a})
 				}

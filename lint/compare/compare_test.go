@@ -131,3 +131,34 @@ func TestBetweenIsItsOwnOpposite(t *testing.T) {
 		t.Errorf("%+v\n%+v", there, back)
 	}
 }
+
+// TestWorstOfSeveral has two verdicts of one word on a part: it is worse when the second goes further beyond its
+// limit, and when something graver is not proven beside it.
+func TestWorstOfSeveral(t *testing.T) {
+	at := &schema.Fuse{Head: schema.Head{Addr: "fuse.main"}}
+	over := func(a float64) lint.Verdict {
+		return lint.Verdict{Subject: at, Outcome: lint.Violated, Word: lint.Notice, Numbers: []derive.Number{{Value: 10, Unit: "A"}, {Value: a, Unit: "A"}}}
+	}
+	open := lint.Verdict{Subject: at, Outcome: lint.NotProven, Word: lint.Danger}
+	of := func(vs ...lint.Verdict) Answers {
+		return Of(&check.Report{Verdicts: map[string][]lint.Verdict{"x/y": vs}})
+	}
+	for _, c := range []struct {
+		name    string
+		was, is Answers
+		worse   int
+	}{
+		{"the second further", of(over(15), over(12)), of(over(15), over(90)), 1},
+		{"in another order", of(over(15), over(12)), of(over(12), over(15)), 0},
+		{"a graver question beside it", of(over(15)), of(over(15), open), 1},
+		{"that was there", of(over(15), open), of(open, over(15)), 0},
+	} {
+		if got := len(c.is.Worse(c.was)); got != c.worse {
+			t.Errorf("%s: %d worse, want %d", c.name, got, c.worse)
+		}
+	}
+	two := []derive.Number{{Name: "rating", Value: 10, Unit: "A"}, {Name: "rating", Value: 20, Unit: "A"}}
+	if p := moved(two, two); len(p) != 0 {
+		t.Errorf("the same figures moved: %v", p)
+	}
+}

@@ -46,7 +46,7 @@ func moved(p *lint.Pass, taps []tap) []lint.Proposal {
 	for _, t := range taps {
 		for _, to := range feeds(p) {
 			addr := to.Header().Addr
-			if addr == t.at.Addr || t.attr == "on" && t.at.Pole != schema.WholePair {
+			if addr == t.at.Addr || otherEnd(t) == addr || t.attr == "on" && t.at.Pole != schema.WholePair {
 				continue
 			}
 			out = append(out, seated(p, t, to)...)
@@ -59,6 +59,18 @@ func moved(p *lint.Pass, taps []tap) []lint.Proposal {
 		}
 	}
 	return out
+}
+
+// otherEnd is the part at the other end of a tapped wire, "" where the tap is of no wire.
+func otherEnd(t tap) string {
+	c, ok := t.of.(*schema.Conductor)
+	switch {
+	case !ok:
+		return ""
+	case t.attr == "from":
+		return c.To.Addr
+	}
+	return c.From.Addr
 }
 
 const newWay = "The lengths in the plan are those of the old way: measure the new one and lint again."

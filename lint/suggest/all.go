@@ -38,11 +38,11 @@ func (d *Desk) All() (*Desk, []Accepted) {
 				continue
 			}
 			s := at.search(f, 1+2*boolean(f.Severity >= lint.Warning))
-			if len(s.good) == 0 {
+			best := s.widest(d)
+			if best < 0 {
 				failed[q], tried[q] = true, len(out)
 				continue
 			}
-			best := s.widest()
 			out = append(out, Accepted{f, s.good[best]})
 			at = s.desks[best]
 		}
@@ -54,10 +54,14 @@ func (d *Desk) All() (*Desk, []Accepted) {
 }
 
 // widest is the one of the good suggestions that clears most dangers and warnings at once; of equal ones the
-// first, which changes least.
-func (s *search) widest() int {
-	best, most := 0, -1
+// first, which changes least. -1 where each makes something worse than it was in the plan at first: a little at every
+// step adds up.
+func (s *search) widest(first *Desk) int {
+	best, most := -1, -1
 	for i, x := range s.good {
+		if len(s.desks[i].before.Worse(first.before)) > 0 {
+			continue
+		}
 		n := 0
 		for _, f := range s.Report.Findings {
 			if f.Severity >= lint.Warning && slices.Contains(x.Clears, f.Number) {

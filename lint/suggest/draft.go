@@ -179,8 +179,14 @@ func cost(old, new *schema.Plan, changes []lint.Change) Cost {
 		}
 	}
 	c.Parts += len(parts)
+	moved := map[string]bool{}
+	for _, x := range changes {
+		if (x.Attr == "from" || x.Attr == "to" || x.Attr == "on") && x.Block == "" {
+			moved[x.At] = true
+		}
+	}
 	for _, w := range new.Conductors {
-		if was, ok := schema.Lookup[*schema.Conductor](old, w.Addr); !ok || was.Size.Size != w.Size.Size || paired(w) && !paired(was) {
+		if was, ok := schema.Lookup[*schema.Conductor](old, w.Addr); !ok || was.Size.Size != w.Size.Size || paired(w) && !paired(was) || was.Insulation.Value != w.Insulation.Value || moved[w.Addr] {
 			c.Metres += w.Length.Value
 		}
 	}

@@ -17,6 +17,7 @@ type page struct {
 	name   string
 	src    []byte
 	end    string                   // of its lines
+	ends   []int                    // bytes behind line ends
 	blocks map[int]*hclsyntax.Block // by the byte that their header begins at
 	lets   map[string]*hclsyntax.Attribute
 	uses   map[string]int // of the names of let blocks
@@ -28,7 +29,7 @@ func newPage(name string, src []byte) (*page, error) {
 	if diags.HasErrors() {
 		return nil, fmt.Errorf("%s is not written in the plan language's own syntax", name)
 	}
-	p := &page{name: name, src: src, end: "\n", blocks: map[int]*hclsyntax.Block{}, lets: map[string]*hclsyntax.Attribute{}, uses: map[string]int{}}
+	p := &page{name: name, src: src, end: "\n", blocks: map[int]*hclsyntax.Block{}, ends: lineEnds(src, name), lets: map[string]*hclsyntax.Attribute{}, uses: map[string]int{}}
 	if i := strings.IndexByte(string(src), '\n'); i > 0 && src[i-1] == '\r' {
 		p.end = "\r\n"
 	}
@@ -236,12 +237,25 @@ func (p *page) without(start, end int) Edit {
 
 func (p *page) lineStart(at int) int { return strings.LastIndexByte(string(p.src[:at]), '\n') + 1 }
 
-// lineEnd is the byte behind the line end that follows.
+// lineEnd is the byte behind the line end that follows: not one in a comment or text that goes on in the next line.
 func (p *page) lineEnd(at int) int {
-	if i := strings.IndexByte(string(p.src[at:]), '\n'); i >= 0 {
-		return at + i + 1
+	i, _ := slices.BinarySearch(p.ends, at+1)
+	if i < len(p.ends) {
+		return p.ends[i]
 	}
 	return len(p.src)
+}
+
+// lineEnds lists the bytes behind line ends of the language, ascending.
+func lineEnds(src []byte, name string) []int {
+	var out []int
+	tokens, _ := hclsyntax.LexConfig(src, name, hcl.InitialPos)
+	for _, t := range tokens {
+		if end := t.Range.End.Byte; t.Type == hclsyntax.TokenNewline || t.Type == hclsyntax.TokenComment && end > 0 && src[end-1] == '\n' {
+			out = append(out, end)
+		}
+	}
+	return out
 }
 
 // anchor is the attribute behind which new ones go: the last of those at the block's head that follow

@@ -200,3 +200,14 @@ func comments(src string) []string {
 	}
 	return out
 }
+
+// TestPlaceBehindLongComments has a comment that goes on in the next line behind an attribute and behind a block:
+// what is new does not land in it.
+func TestPlaceBehindLongComments(t *testing.T) {
+	const src = "fuse \"main\" {\n  rating = \"40 A\" /* as\n  fitted */\n} /* the\nend */\nbus \"x\" {\n}\n"
+	want := strings.Replace(strings.Replace(src, "fitted */\n", "fitted */\n  on     = bus.x\n", 1), "end */\n", "end */\n\nbus \"y\" {\n}\n", 1)
+	got, err := placed(t, src, lint.Set("fuse.main", "on", "bus.x"), lint.Change{At: "fuse.main", Block: "bus \"y\" {\n}\n"})
+	if err != nil || got != want {
+		t.Errorf("%v\n%s\nwant\n%s", err, got, want)
+	}
+}

@@ -57,17 +57,19 @@ func (s *search) run() {
 // offered for that is made too.
 func (s *search) tryOn(all []draft) {
 	s.try(all)
+	var done []miss // followed up already
 	for round := 1; round < mostFollowed && len(s.good) == 0; round++ {
 		missed := s.near
 		s.near = nil
 		slices.SortStableFunc(missed, func(a, b miss) int { return cmp.Or(len(a.worse)-len(b.worse), a.cost.order(b.cost)) })
 		for _, m := range missed[:min(len(missed), mostBranches)] {
-			if m.desk != nil && s.checks < mostChecked && len(s.good) == 0 {
+			if m.desk != nil && len(s.good) == 0 && !s.enough() {
 				s.follow(m)
 			}
 		}
-		s.near = append(s.near, missed...)
+		done = append(done, missed...)
 	}
+	s.near = append(s.near, done...)
 }
 
 // try checks drafts in order until as many different ones are good as are wanted. Some are looked at side by
@@ -186,6 +188,7 @@ func (s *search) follow(m miss) {
 		x.cost = cost(s.Plan, x.Plan, x.changes)
 		next = append(next, x)
 	}
+	slices.SortStableFunc(next, func(a, b draft) int { return a.cost.order(b.cost) })
 	s.try(next)
 }
 

@@ -3,6 +3,7 @@ package suggest
 import (
 	"ferrule/lint"
 	"ferrule/lint/network"
+	"ferrule/schema"
 )
 
 // service is what a plan is for: which sources reach which loads and which batteries, through wires,
@@ -11,18 +12,21 @@ import (
 type service struct {
 	feeds   map[string]int  // by source: how many loads it reaches
 	charges map[string]int  // by battery: how many sources that are none reach it
-	fed     map[string]bool // loads that any source reaches
+	fed     map[string]bool // loads that any source reaches, there and back
+	stored  map[string]bool // loads that a battery does
+	ends    map[string]int  // by switch: terminals that are wired
 }
 
 func serviceOf(n *network.Network) service {
 	islands := islandsOf(n)
-	s := service{map[string]int{}, map[string]int{}, map[string]bool{}}
+	s := service{map[string]int{}, map[string]int{}, map[string]bool{}, map[string]bool{}, wired(n)}
 	for _, src := range n.Sources {
-		reach := reached(n, islands, islands[src.Hot])
+		reach, home := reached(n, islands, src.Port)
 		for _, l := range n.Loads {
-			if reach[islands[l.Hot]] {
+			if reach[islands[l.Hot]] && (l.Ret == network.None || home[islands[l.Ret]]) {
 				s.feeds[src.Addr]++
 				s.fed[l.Addr] = true
+				s.stored[l.Addr] = s.stored[l.Addr] || src.Kind.Value == "battery"
 			}
 		}
 		for _, b := range n.Sources {
@@ -32,6 +36,25 @@ func serviceOf(n *network.Network) service {
 		}
 	}
 	return s
+}
+
+// wired counts the terminals of each switch on which something ends.
+func wired(n *network.Network) map[string]int {
+	out := map[string]int{}
+	seen := map[string]bool{}
+	for i := range n.Nodes {
+		x := &n.Nodes[i]
+		if _, ok := schema.Lookup[*schema.Switch](n.Plan, x.Addr); !ok || seen[x.Place()] {
+			continue
+		}
+		for _, e := range n.At(network.NodeID(i)) {
+			if n.Edges[e].Addr != x.Addr && !seen[x.Place()] {
+				seen[x.Place()] = true
+				out[x.Addr]++
+			}
+		}
+	}
+	return out
 }
 
 // islandsOf numbers the nodes that edges join, whatever their positions.
@@ -57,18 +80,25 @@ func islandsOf(n *network.Network) []int {
 	return out
 }
 
-// reached lists the islands that power from one of them can come to.
-func reached(n *network.Network, islands []int, from int) map[int]bool {
-	out := map[int]bool{from: true}
+// reached lists the islands that power from a port can come to, and those that it can come home by.
+func reached(n *network.Network, islands []int, from network.Port) (out, home map[int]bool) {
+	out, home = map[int]bool{islands[from.Hot]: true}, map[int]bool{}
+	back := func(id network.NodeID) {
+		if id != network.None {
+			home[islands[id]] = true
+		}
+	}
+	back(from.Ret)
 	for grown := true; grown; {
 		grown = false
 		for _, c := range n.Converters {
 			if in, to := islands[c.In.Hot], islands[c.Out.Hot]; out[in] && !out[to] {
 				out[to], grown = true, true
+				back(c.Out.Ret)
 			}
 		}
 	}
-	return out
+	return out, home
 }
 
 // lost says what a part can no longer do, "" where each still does its work.
@@ -83,9 +113,17 @@ func (d *Desk) lost(after *Desk) string {
 			return "nothing then charges " + lint.Quote(b)
 		}
 	}
+	for _, x := range d.Plan.Switches {
+		if after.Plan.Block(x.Addr) != nil && was.ends[x.Addr] > 1 && is.ends[x.Addr] < 2 {
+			return lint.Quote(x) + " then switches nothing"
+		}
+	}
 	for _, l := range d.Plan.Loads {
 		if was.fed[l.Addr] && !is.fed[l.Addr] {
 			return "nothing then feeds " + lint.Quote(l)
+		}
+		if was.stored[l.Addr] && !is.stored[l.Addr] {
+			return "no battery then feeds " + lint.Quote(l)
 		}
 	}
 	return ""

@@ -17,7 +17,7 @@ type page struct {
 	name   string
 	src    []byte
 	end    string                   // of its lines
-	ends   []int                    // bytes behind line ends
+	breaks []int                    // bytes behind line ends
 	blocks map[int]*hclsyntax.Block // by the byte that their header begins at
 	lets   map[string]*hclsyntax.Attribute
 	uses   map[string]int // of the names of let blocks
@@ -29,7 +29,7 @@ func newPage(name string, src []byte) (*page, error) {
 	if diags.HasErrors() {
 		return nil, fmt.Errorf("%s is not written in the plan language's own syntax", name)
 	}
-	p := &page{name: name, src: src, end: "\n", blocks: map[int]*hclsyntax.Block{}, ends: lineEnds(src, name), lets: map[string]*hclsyntax.Attribute{}, uses: map[string]int{}}
+	p := &page{name: name, src: src, end: "\n", blocks: map[int]*hclsyntax.Block{}, breaks: lineEnds(src, name), lets: map[string]*hclsyntax.Attribute{}, uses: map[string]int{}}
 	if i := strings.IndexByte(string(src), '\n'); i > 0 && src[i-1] == '\r' {
 		p.end = "\r\n"
 	}
@@ -239,9 +239,9 @@ func (p *page) lineStart(at int) int { return strings.LastIndexByte(string(p.src
 
 // lineEnd is the byte behind the line end that follows: not one in a comment or text that goes on in the next line.
 func (p *page) lineEnd(at int) int {
-	i, _ := slices.BinarySearch(p.ends, at+1)
-	if i < len(p.ends) {
-		return p.ends[i]
+	i, _ := slices.BinarySearch(p.breaks, at+1)
+	if i < len(p.breaks) {
+		return p.breaks[i]
 	}
 	return len(p.src)
 }

@@ -220,7 +220,7 @@ func planOf(r *check.Report, ways map[*check.Finding]suggest.Ways) jsonPlan {
 		for _, w := range ways[f].List {
 			x.Suggestions = append(x.Suggestions, suggestionOf(w))
 		}
-		if ways != nil && !ways[f].Cut { // they were asked for: the best that there is, or none
+		if ways != nil && !ways[f].Cut && !ways[f].Left { // they were asked for: the best that there is, or none
 			x.Suggestion = "none"
 		}
 		if len(x.Suggestions) > 0 && (ways[f].Good() || !ways[f].Cut) {

@@ -329,6 +329,25 @@ func TestSuggestionsCut(t *testing.T) {
 	}
 }
 
+// TestSuggestionsBounded has a search that met its bound with nothing good: it may not read as if there were nothing.
+func TestSuggestionsBounded(t *testing.T) {
+	r := run(t, "tern.wiring.hcl", tern, rules()...)
+	r.Suggestions = map[*check.Finding]suggest.Ways{}
+	for _, x := range r.Plans[0].Findings {
+		r.Suggestions[x] = suggest.Ways{Left: true}
+	}
+	validate(t, r)
+	for _, f := range planOf(r.Plans[0], r.Suggestions).Findings {
+		if f.Suggestion == "none" && r.Plans[0].Findings[f.Number-1].Rule.Remedy {
+			t.Errorf("finding %d: none, before everything was tried", f.Number)
+		}
+	}
+	var text bytes.Buffer
+	if err := Text(&text, r, Style{Width: 400}); err != nil || !strings.Contains(text.String(), untried) {
+		t.Errorf("the text does not say so: %v\n%s", err, text.String())
+	}
+}
+
 func TestJSONSaysWhatTheReportDoes(t *testing.T) {
 	var b bytes.Buffer
 	if err := JSON(&b, run(t, "tern.wiring.hcl", tern, rules()...)); err != nil {

@@ -40,6 +40,8 @@ func Suggestions(w io.Writer, d *suggest.Desk, f *check.Finding, ways suggest.Wa
 	}
 	if len(ways.List) == 0 {
 		t.none(f, ways)
+	} else {
+		t.bounded(ways)
 	}
 	return t.end(w, d)
 }
@@ -58,6 +60,7 @@ func Survey(w io.Writer, d *suggest.Desk, best func(*check.Finding) suggest.Ways
 			continue
 		}
 		t.told(ways.List[0])
+		t.bounded(ways)
 		t.label("more", fmt.Sprintf("ferrule suggest %s --finding %d", quoted(d.Report.File), f.Number))
 		t.line("")
 	}
@@ -111,6 +114,9 @@ const unlooked = "not finished: the time was over before every change was tried"
 // unplaced stands in place of suggestions for a plan in JSON.
 const unplaced = "edits are made in the plan language's own syntax, and this plan is written in JSON: nothing was tried"
 
+// untried stands in place of a good suggestion where a bound on the work was met first.
+const untried = "none of the changes that were tried clears this, and others were left untried: there are more than are tried for one finding"
+
 func (t *text) none(f *check.Finding, ways suggest.Ways) {
 	s := "no change of the plan that ferrule knows to try clears this"
 	switch {
@@ -118,11 +124,19 @@ func (t *text) none(f *check.Finding, ways suggest.Ways) {
 		s = unlooked
 	case ways.JSON:
 		s = unplaced
+	case ways.Left:
+		s = untried
 	case len(f.Rule.Offers) == 0:
 		s = "ferrule has no change to try for this rule; what clears it in words: " + f.Rule.Offer
 	}
 	t.label("none", s)
 	t.line("")
+}
+
+func (t *text) bounded(ways suggest.Ways) {
+	if ways.Left {
+		t.label("left", untried)
+	}
 }
 
 func (t *text) suggestion(head string, x suggest.Suggestion) {

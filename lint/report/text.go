@@ -153,6 +153,8 @@ func (t *text) mended(r *check.Report, f *check.Finding) {
 		t.label("", ask)
 	case ways.JSON:
 		t.label("try", unplaced)
+	case ways.Left && len(ways.List) == 0:
+		t.label("try", untried)
 	case len(ways.List) > 0:
 		t.label("try", ways.List[0].Kind.String()+": "+strings.Join(ways.List[0].Steps, " "))
 		t.label("", ask)

@@ -127,6 +127,7 @@ func others(n int) string {
 // draft; what a person has to fill in is kept as a sketch.
 func (s *search) place(d *Desk, out []draft, offer string, p lint.Proposal) []draft {
 	if s.placed++; s.placed > mostPlaced {
+		s.left = true
 		return out
 	}
 	p.Changes = d.page.real(d.Plan, p.Changes)

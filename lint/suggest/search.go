@@ -25,6 +25,7 @@ type search struct {
 	placed int             // for one verdict
 	checks int             // of all rules that run
 	full   int             // of all rules
+	left   bool            // a bound on the work left proposals untried
 }
 
 // miss is a draft that clears the finding and makes something worse, or could not be placed.
@@ -62,6 +63,7 @@ func (s *search) tryOn(all []draft) {
 		missed := s.near
 		s.near = nil
 		slices.SortStableFunc(missed, func(a, b miss) int { return cmp.Or(len(a.worse)-len(b.worse), a.cost.order(b.cost)) })
+		s.left = s.left || len(missed) > mostBranches
 		for _, m := range missed[:min(len(missed), mostBranches)] {
 			if m.desk != nil && len(s.good) == 0 && !s.enough() {
 				s.follow(m)
@@ -80,6 +82,7 @@ func (s *search) try(all []draft) {
 		batch := slices.DeleteFunc(slices.Clone(all[:n]), func(x draft) bool { return s.shown[x.offer] })
 		all = all[n:]
 		if s.enough() {
+			s.left = s.left || s.checks >= mostChecked || s.full >= mostFull
 			return
 		}
 		for i, ok := range s.look(batch) {

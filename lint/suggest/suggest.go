@@ -83,6 +83,7 @@ type Ways struct {
 	List []Suggestion
 	Cut  bool // the search was ended before everything was tried: there may be more, and better
 	JSON bool // the plan is written in JSON, in which nothing is placed
+	Left bool // nothing good was found, and a bound on the work left proposals untried
 }
 
 // Good says whether any of them is more than a sketch.
@@ -102,7 +103,7 @@ func (d *Desk) ways(f *check.Finding, wanted int) Ways {
 	}
 	s := d.search(f, wanted)
 	out := append(s.good, s.sketches()...)
-	return Ways{List: out[:min(len(out), wanted)], Cut: d.Stopped(), JSON: d.page == nil}
+	return Ways{List: out[:min(len(out), wanted)], Cut: d.Stopped(), JSON: d.page == nil, Left: s.left && len(s.good) == 0}
 }
 
 func (d *Desk) search(f *check.Finding, wanted int) *search {

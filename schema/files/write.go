@@ -24,7 +24,7 @@ func Replace(path string, old, text []byte) error {
 	case len(text) > schema.MaxFile:
 		return fmt.Errorf("%s would become larger than a plan may be", path)
 	}
-	err = swap(path, info.Mode().Perm(), old, text)
+	err = swap(path, info, old, text)
 	switch {
 	case errors.Is(err, fs.ErrPermission):
 		return fmt.Errorf("%s: writing into its folder is not permitted", path)
@@ -55,12 +55,15 @@ func replaceable(path string, old []byte) (os.FileInfo, error) {
 }
 
 // names counts the names that a file has, where the system tells; else it is 0.
-func names(info os.FileInfo) uint64 {
-	stat := reflect.Indirect(reflect.ValueOf(info.Sys()))
-	if stat.Kind() != reflect.Struct {
+func names(info os.FileInfo) uint64 { return stat(info, "Nlink") }
+
+// stat is a figure that the system keeps of a file, 0 where it does not.
+func stat(info os.FileInfo, field string) uint64 {
+	all := reflect.Indirect(reflect.ValueOf(info.Sys()))
+	if all.Kind() != reflect.Struct {
 		return 0
 	}
-	switch n := stat.FieldByName("Nlink"); {
+	switch n := all.FieldByName(field); {
 	case !n.IsValid():
 		return 0
 	case n.CanUint():
@@ -68,6 +71,21 @@ func names(info os.FileInfo) uint64 {
 	default:
 		return uint64(n.Int())
 	}
+}
+
+// own gives a new file the owner, the group and the mode of the one whose place it takes.
+func own(f *os.File, old os.FileInfo) error {
+	info, err := f.Stat()
+	if err != nil {
+		return err
+	}
+	uid, gid := stat(old, "Uid"), stat(old, "Gid")
+	if uid != stat(info, "Uid") || gid != stat(info, "Gid") {
+		if f.Chown(int(uid), int(gid)) != nil {
+			return errors.New("the file is of another user or group, and the new one could not be given to them; nothing was written")
+		}
+	}
+	return f.Chmod(old.Mode().Perm())
 }
 
 // same is an error where a file has another text than it had when it was read.
@@ -84,7 +102,7 @@ func same(path string, old []byte) error {
 
 // swap writes a new file and renames it. Whenever it is stopped the path has the old text or the new one,
 // whole; what is left over then is a file whose name begins with a point.
-func swap(path string, mode os.FileMode, old, text []byte) (err error) {
+func swap(path string, info os.FileInfo, old, text []byte) (err error) {
 	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".new-*")
 	if err != nil {
 		return err
@@ -100,7 +118,7 @@ func swap(path string, mode os.FileMode, old, text []byte) (err error) {
 		return err
 	}
 	step("written")
-	if err = f.Chmod(mode); err != nil {
+	if err = own(f, info); err != nil {
 		return err
 	}
 	if err = f.Sync(); err != nil {

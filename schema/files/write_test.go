@@ -78,6 +78,24 @@ func TestReplaceKeepsTheMode(t *testing.T) {
 	}
 }
 
+// TestReplaceKeepsTheOwner gives a plan to somebody else first, which only the system's first user may.
+func TestReplaceKeepsTheOwner(t *testing.T) {
+	path := planFile(t, "# old\n", 0o640)
+	if err := os.Chown(path, 4711, 4712); err != nil {
+		t.Skip("a file cannot be given away here:", err)
+	}
+	if err := Replace(path, []byte("# old\n"), []byte(newText)); err != nil {
+		t.Fatal(err)
+	}
+	info, err := os.Stat(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if uid, gid := stat(info, "Uid"), stat(info, "Gid"); uid != 4711 || gid != 4712 || info.Mode().Perm() != 0o640 {
+		t.Errorf("the plan is of %d:%d, %v", uid, gid, info.Mode())
+	}
+}
+
 func TestReplaceRefuses(t *testing.T) {
 	readOnly := planFile(t, "old", 0o444)
 	real := planFile(t, "old", 0o644)

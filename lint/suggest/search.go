@@ -156,12 +156,22 @@ func (s *search) accept(x draft, m *miss) bool {
 		m.why, m.desk = lost, nil
 	case x.before.Stands(s.Question):
 		m.why, m.desk = "the finding is not gone", nil
+	case !s.held(x):
+		m.why, m.desk = "the rule has nothing to ask of the part any more, and does not say that it holds", nil
 	case len(m.worse) == 0:
 		s.shown[x.offer] = true
 		s.good, s.desks = append(s.good, s.suggestion(x, kind(s.Plan, x.changes), "", x.Desk)), append(s.desks, x.Desk)
 		return true
 	}
 	return false
+}
+
+// held says whether the finding's rule still speaks of its part, where the part is still there: silence is no proof.
+func (s *search) held(x draft) bool {
+	if kind(s.Plan, x.changes) != Verified || x.Plan.Block(s.Subject) == nil {
+		return true
+	}
+	return slices.ContainsFunc(x.Report.Verdicts[s.Rule], func(v lint.Verdict) bool { return v.Subject.Header().Addr == s.Subject })
 }
 
 // follow goes on from a draft that makes something worse: with what is offered for that.

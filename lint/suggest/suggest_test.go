@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync/atomic"
 	"testing"
@@ -170,6 +171,18 @@ func TestRefused(t *testing.T) {
 				t.Errorf("%+v", all)
 			}
 		})
+	}
+}
+
+// A rule that falls silent on a part that is still there has not said that it holds.
+func TestSilenceIsNoProof(t *testing.T) {
+	r := made("x/big", above(20), sets("Fit 10 A.", rating(`"10 A"`)))
+	run := r.Run
+	r.Run = func(p *lint.Pass) []lint.Verdict {
+		return slices.DeleteFunc(run(p), func(v lint.Verdict) bool { return v.Outcome == lint.Holds })
+	}
+	if all := first(t, desk(t, small, r)); len(all) != 1 || all[0].Kind != Sketch || !strings.Contains(all[0].Reason, "nothing to ask") {
+		t.Errorf("%+v", all)
 	}
 }
 

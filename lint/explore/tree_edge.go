@@ -108,3 +108,8 @@ func rings(links []link, n int) []int32 {
 	}
 	return out
 }
+
+type frame struct {
+	node, by int32
+	next     int
+}

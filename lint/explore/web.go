@@ -1,9 +1,8 @@
 package explore
 
 import (
-	"slices"
-
 	"ferrule/lint/network"
+	"ferrule/lint/ways"
 )
 
 // web is what can lie on a way between two nodes: nodes that are always joined are one, and only
@@ -138,7 +137,11 @@ func (p *plot) web(from, to int32) (w *web, joined bool) {
 // narrow keeps the edges on simple ways between the ends and numbers their nodes anew; false where
 // there are none.
 func (w *web) narrow() bool {
-	kept := between(w.edges, len(w.at), w.from, w.to)
+	ends := make([]ways.Edge, len(w.edges))
+	for i, e := range w.edges {
+		ends[i] = ways.Edge{e.a, e.b}
+	}
+	kept := ways.Between(ends, len(w.at), w.from, w.to)
 	if len(kept) == 0 {
 		return false
 	}
@@ -186,79 +189,4 @@ func (f forest) union(a, b int32) {
 	if a, b = f.top(a), f.top(b); a != b {
 		f[max(a, b)] = min(a, b)
 	}
-}
-
-// between finds the edges on simple ways between two nodes: those of the biconnected block that an
-// edge between the two would lie in.
-func between(edges []strand, nodes int, from, to int32) []int32 {
-	at := make([][]int32, nodes)
-	for i, e := range edges {
-		at[e.a], at[e.b] = append(at[e.a], int32(i)), append(at[e.b], int32(i))
-	}
-	virtual := int32(len(edges))
-	all := append(slices.Clip(edges), strand{a: from, b: to})
-	at[from], at[to] = append([]int32{virtual}, at[from]...), append(at[to], virtual)
-	d := &dive{edges: all, at: at, depth: make([]int32, nodes), low: make([]int32, nodes)}
-	d.block(from)
-	return slices.DeleteFunc(d.found, func(e int32) bool { return e == virtual })
-}
-
-// dive is a walk in depth, with a stack of its own, that collects the block of the first edge walked.
-type dive struct {
-	edges      []strand
-	at         [][]int32
-	depth, low []int32
-	walked     []int32 // edges, in order
-	found      []int32
-}
-
-type frame struct {
-	node, by int32
-	next     int
-	mark     int // walked edges before the one that led here
-}
-
-func (d *dive) block(from int32) {
-	d.depth[from] = 1
-	stack := []frame{{node: from, by: -1}}
-	for len(stack) > 0 {
-		f := &stack[len(stack)-1]
-		if f.next == len(d.at[f.node]) {
-			if stack = stack[:len(stack)-1]; len(stack) == 0 || d.close(&stack[len(stack)-1], *f) {
-				return
-			}
-			continue
-		}
-		e := d.at[f.node][f.next]
-		f.next++
-		if e == f.by {
-			continue
-		}
-		n := d.edges[e].other(f.node)
-		switch {
-		case d.depth[n] == 0:
-			d.depth[n] = d.depth[f.node] + 1
-			d.low[n] = d.depth[n]
-			stack = append(stack, frame{node: n, by: e, mark: len(d.walked)})
-			d.walked = append(d.walked, e)
-		case d.depth[n] < d.depth[f.node]:
-			d.low[f.node] = min(d.low[f.node], d.depth[n])
-			d.walked = append(d.walked, e)
-		}
-	}
-}
-
-// close returns from a node to the one it was entered from. It is true once the block that starts with
-// the first edge is complete.
-func (d *dive) close(up *frame, f frame) bool {
-	d.low[up.node] = min(d.low[up.node], d.low[f.node])
-	if d.low[f.node] < d.depth[up.node] {
-		return false
-	}
-	if f.mark == 0 {
-		d.found = d.walked
-		return true
-	}
-	d.walked = d.walked[:f.mark] // a block of its own, elsewhere
-	return false
 }

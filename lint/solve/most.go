@@ -1,6 +1,10 @@
 package solve
 
-import "math"
+import (
+	"math"
+
+	"ferrule/lint/ways"
+)
 
 // tracking is the share of an array's power that a tracker finds. The last part in a million would
 // stand at the very fold of the curve.
@@ -10,36 +14,19 @@ const tracking = 1 - 1e-6
 // pair of nodes, shared evenly by so many that ask there; what draws is left out. ok is false where
 // nothing is given.
 func MostInto(n *Net, p, q, sharers int) (watts float64, ok bool) {
-	asked := &Net{Nodes: n.Nodes, References: n.References, Branches: n.Branches}
-	top := 0.0
-	for _, e := range n.Elements {
-		switch e.Kind {
-		case Array:
-			top = max(top, e.Cell.OpenVolts())
-			asked.Elements = append(asked.Elements, e)
-		case Regulated:
-			top = max(top, e.Volts)
-			asked.Elements = append(asked.Elements, e)
-		case Valve:
-			asked.Elements = append(asked.Elements, e)
-		}
-	}
-	for _, c := range n.Converters {
-		most := c.Amps
-		if c.Ceiling > 0 {
-			most = min(most, c.Ceiling/c.Volts)
-		}
-		top = max(top, c.Volts)
-		asked.Elements = append(asked.Elements, Element{Kind: Regulated, P: c.OutP, N: c.OutN, Volts: c.Volts, Ohms: c.Ohms, Amps: most})
-	}
-	asked.Elements = append(asked.Elements, Element{Kind: Hold, P: p, N: q, Ohms: 1e-5})
-	s, err := New(asked)
-	if err != nil || top == 0 {
+	near, p, q := givers(n).between(p, q)
+	top := near.openVolts(p, q)
+	if top <= 0 {
 		return 0, false
 	}
-	last := len(asked.Elements) - 1
+	last := len(near.Elements)
+	near.Elements = append(near.Elements, Element{Kind: Hold, P: p, N: q, Ohms: 1e-5})
+	s, err := New(near)
+	if err != nil {
+		return 0, false
+	}
 	power := func(volts float64) float64 {
-		asked.Elements[last].Volts = volts
+		near.Elements[last].Volts = volts
 		if at := s.Solve(); at.Found {
 			return -at.Element[last] * (at.Volts[p] - at.Volts[q])
 		}
@@ -47,6 +34,85 @@ func MostInto(n *Net, p, q, sharers int) (watts float64, ok bool) {
 	}
 	best := summit(power, top)
 	return best * tracking / float64(sharers), best > 0
+}
+
+// givers is a network with nothing in it that draws: converters as the supplies that their outputs are.
+func givers(n *Net) *Net {
+	out := &Net{Nodes: n.Nodes, References: n.References, Branches: n.Branches}
+	for _, e := range n.Elements {
+		if e.Kind == Array || e.Kind == Regulated || e.Kind == Valve {
+			out.Elements = append(out.Elements, e)
+		}
+	}
+	for _, c := range n.Converters {
+		most := c.Amps
+		if c.Ceiling > 0 {
+			most = min(most, c.Ceiling/c.Volts)
+		}
+		out.Elements = append(out.Elements, Element{Kind: Regulated, P: c.OutP, N: c.OutN, Volts: c.Volts, Ohms: c.Ohms, Amps: most})
+	}
+	return out
+}
+
+// between is the part of a network, without converters, that lies on ways between two nodes, and those nodes in it:
+// what hangs on it by one node, or not at all, drives nothing from one to the other.
+func (n *Net) between(p, q int) (part *Net, at, to int) {
+	var edges []ways.Edge
+	for _, b := range n.Branches {
+		edges = append(edges, ways.Edge{int32(b.A), int32(b.B)})
+	}
+	for _, e := range n.Elements {
+		edges = append(edges, ways.Edge{int32(e.P), int32(e.N)})
+	}
+	part = &Net{}
+	number := map[int]int{}
+	own := func(i int) int {
+		if _, ok := number[i]; !ok {
+			number[i] = part.Nodes
+			part.Nodes++
+		}
+		return number[i]
+	}
+	at, to = own(p), own(q)
+	for _, k := range ways.Between(edges, n.Nodes, int32(p), int32(q)) {
+		if i := int(k) - len(n.Branches); i >= 0 {
+			e := n.Elements[i]
+			e.P, e.N = own(e.P), own(e.N)
+			part.Elements = append(part.Elements, e)
+			continue
+		}
+		b := n.Branches[k]
+		part.Branches = append(part.Branches, Branch{own(b.A), own(b.B), b.Ohms})
+	}
+	for _, r := range n.References {
+		if i, ok := number[r]; ok {
+			part.References = append(part.References, i)
+		}
+	}
+	return part, at, to
+}
+
+// openVolts is the voltage from one node to another with nothing between them; where that is not found, no less
+// than it, all that supplies hold in a row. 0 where none does.
+func (n *Net) openVolts(p, q int) float64 {
+	all := 0.0
+	for _, e := range n.Elements {
+		switch e.Kind {
+		case Array:
+			all += e.Cell.OpenVolts()
+		case Regulated:
+			all += e.Volts
+		}
+	}
+	s, err := New(n)
+	if all == 0 || err != nil {
+		return all
+	}
+	at := s.Solve()
+	if volts := at.Volts; at.Found && volts[p] > volts[q] {
+		return min(volts[p]-volts[q], all)
+	}
+	return all
 }
 
 // summit is the largest value of a function from 0 to high, which may have more humps than one: an array

@@ -178,7 +178,7 @@ func (p *page) inBlock(b *hclsyntax.Block, all []lint.Change) ([]Edit, error) {
 		}
 	}
 	if len(lines) > 0 {
-		out = append(out, p.into(b, lines))
+		out = append(out, p.into(b, lines)...)
 	}
 	if len(behind) > 0 {
 		out = append(out, p.behind(b, behind))
@@ -215,8 +215,8 @@ func dropped(out []Edit, all []lint.Change) []Edit {
 	if !slices.ContainsFunc(all, func(c lint.Change) bool { return c.Drop }) {
 		return out
 	}
-	i := slices.IndexFunc(out, func(e Edit) bool { return e.Text == "" })
-	whole := out[i]
+	whole := slices.MaxFunc(out, func(a, b Edit) int { return (a.End - a.Start) - (b.End - b.Start) })
+	whole.Text = ""
 	for _, e := range out {
 		if e.Start == e.End && e.Start >= whole.End-2 {
 			whole.Text = strings.TrimLeft(e.Text, "\r\n")
@@ -298,22 +298,24 @@ func (p *page) indent(b *hclsyntax.Block) string {
 	return string(p.src[from:b.TypeRange.Start.Byte]) + "  "
 }
 
-// into puts lines into a block.
-func (p *page) into(b *hclsyntax.Block, lines []string) Edit {
+// into puts lines into a block. One that is written on one line is opened for them.
+func (p *page) into(b *hclsyntax.Block, lines []string) []Edit {
 	text := strings.Join(lines, "")
 	if a := p.anchor(b); a != nil {
 		at := p.lineEnd(a.SrcRange.End.Byte)
-		return Edit{p.name, at, at, text}
+		return []Edit{{p.name, at, at, text}}
 	}
 	open, close := b.OpenBraceRange.End.Byte, b.CloseBraceRange.Start.Byte
 	if b.OpenBraceRange.Start.Line != b.CloseBraceRange.Start.Line {
 		at := p.lineEnd(open)
-		return Edit{p.name, at, at, text}
+		return []Edit{{p.name, at, at, text}}
 	}
-	if inside := strings.TrimSpace(string(p.src[open:close])); inside != "" {
-		text = p.indent(b) + inside + p.end + text
+	inside, outside := string(p.src[open:close]), strings.TrimSuffix(p.indent(b), "  ")
+	if strings.TrimSpace(inside) == "" {
+		return []Edit{{p.name, open, close, p.end + text + outside}}
 	}
-	return Edit{p.name, open, close, p.end + text + strings.TrimSuffix(p.indent(b), "  ")}
+	from, to := open+len(inside)-len(strings.TrimLeft(inside, " \t")), close-(len(inside)-len(strings.TrimRight(inside, " \t")))
+	return []Edit{{p.name, open, from, p.end + p.indent(b)}, {p.name, to, close, p.end + text + outside}}
 }
 
 // behind puts new blocks behind a block, or behind the block that it is part of: only plain blocks stand

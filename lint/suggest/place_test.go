@@ -79,6 +79,8 @@ func TestPlace(t *testing.T) {
 		{"a line gone that has a comment", []lint.Change{lint.Unset("fuse.main", "label")}, `label  = "Main, 40 A" #`, ` #`},
 		{"nothing to take out", []lint.Change{lint.Unset("fuse.main", "curve")}, "", ""},
 		{"a block on one line", []lint.Change{lint.Set("branch.lamp.fuse", "kind", `"blade"`)}, `fuse { rating = "5 A" }`, "fuse {\n    rating = \"5 A\"\n    kind = \"blade\"\n  }"},
+		{"a block on one line, changed and added to", []lint.Change{lint.Set("branch.lamp.fuse", "rating", `"3 A"`), lint.Set("branch.lamp.fuse", "kind", `"blade"`)},
+			`fuse { rating = "5 A" }`, "fuse {\n    rating = \"3 A\"\n    kind = \"blade\"\n  }"},
 		{"an empty one", []lint.Change{lint.Set("system.tern", "ambient", `"40 C"`)}, `"tern" {}`, "\"tern\" {\n  ambient = \"40 C\"\n}"},
 		{"within a branch", []lint.Change{lint.Set("branch.lamp.conductor", "size", `"12 AWG"`)}, `"14 AWG"`, `"12 AWG"`},
 		{"a position gone", []lint.Change{{At: "switch.off", In: "position on", Drop: true}}, "  position \"on\" { joins = [[\"a\", \"b\"]] }\n", ""},
@@ -86,6 +88,7 @@ func TestPlace(t *testing.T) {
 		{"two new ones", []lint.Change{{At: "fuse.main", Block: "bus \"x\" {\n}\n"}, {At: "fuse.main", Block: "bus \"y\" {\n}\n"}}, "6 kA\"\n}\n", "6 kA\"\n}\n\nbus \"x\" {\n}\n\nbus \"y\" {\n}\n"},
 		{"a new block behind a branch at the end of the file", []lint.Change{{At: "branch.lamp.fuse", Block: "bus \"x\" {\n}\n"}}, "\"1 A\"\n  }\n}", "\"1 A\"\n  }\n}\n\nbus \"x\" {\n}"},
 		{"a block gone", []lint.Change{{At: "fuse.main", Drop: true}}, drawn[strings.Index(drawn, "fuse"):strings.Index(drawn, "switch")], ""},
+		{"a block gone of which an attribute was to go", []lint.Change{lint.Unset("fuse.main", "kind"), {At: "fuse.main", Drop: true}}, drawn[strings.Index(drawn, "fuse"):strings.Index(drawn, "switch")], ""},
 		{"a block gone, another in its place", []lint.Change{{At: "fuse.main", Drop: true}, {At: "fuse.main", Block: "bus \"x\" {\n}\n"}},
 			drawn[strings.Index(drawn, "fuse"):strings.Index(drawn, "\nswitch")], "bus \"x\" {\n}\n"},
 	} {

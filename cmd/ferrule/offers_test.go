@@ -18,7 +18,8 @@ import (
 // bare are the rules whose fixtures leave out so much that any edit raises a question of another rule. What
 // they offer is tried on whole plans, by the examples and below.
 var bare = []string{
-	"backfeed/load-center-feeds-back", "life-safety/bilge-pump-behind-switch", "life-safety/breakaway-without-power", "plan/guess-decides", "switching/no-battery-disconnect",
+	"backfeed/load-center-feeds-back", "life-safety/bilge-pump-behind-switch", "life-safety/breakaway-without-power", "load/outside-voltage-window", "plan/guess-decides",
+	"source/discharge-limit", "switching/no-battery-disconnect",
 }
 
 // TestDisconnectIsPutBack takes the disconnect out of an example, and wants one in its place: behind the post that

@@ -110,12 +110,12 @@ func beyond(v lint.Verdict) (float64, bool) {
 	return math.Abs(math.Log(b.Value / a.Value)), true
 }
 
-// Worse lists the questions that are answered worse than before, the gravest first. What was not asked
-// before counts as held.
+// Worse lists the questions that are answered worse than before, the gravest first, and those that are answered as
+// ill by other figures. What was not asked before counts as held.
 func (a Answers) Worse(before Answers) []Question {
 	var out []Question
 	for q, x := range a {
-		if worse(x, before[q]) {
+		if worse(x, before[q]) || strayed(x, before[q]) {
 			out = append(out, q)
 		}
 	}

@@ -1,6 +1,7 @@
 package charging
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -161,11 +162,16 @@ func houseBattery(s *network.Source) bool {
 	return s.Kind.Value == "battery" && s.Role.Value != "starting"
 }
 
-// plainer keeps violated before not proven before holds, then the state with fewer positions.
+// plainer keeps violated before not proven before holds, then the state with fewer positions, then what draws more.
 func plainer(a, b lint.Verdict) lint.Verdict {
 	rank := map[lint.Outcome]int{lint.Holds: 1, lint.NotProven: 2, lint.Violated: 3}
-	x, y := rank[a.Outcome], rank[b.Outcome]
-	if y > x || y == x && y > 1 && len(b.State) < len(a.State) {
+	amps := func(v lint.Verdict) float64 {
+		if len(v.Numbers) == 0 {
+			return 0
+		}
+		return v.Numbers[0].Value
+	}
+	if x := cmp.Or(rank[b.Outcome]-rank[a.Outcome], len(a.State)-len(b.State), cmp.Compare(amps(b), amps(a))); b.Outcome != lint.Holds && x > 0 {
 		return b
 	}
 	return a

@@ -219,12 +219,14 @@ func (c *Circuit) LacksAt(edge int) []derive.Missing {
 
 // StateOf is the positions that make the largest current of a live edge: those on the ways to what
 // supplies it and to what draws through it.
-func (c *Circuit) StateOf(edge int) []network.Position {
-	w := c.Worst(edge)
-	if w.View == nil || w.View.Zone != c.edgeZone(edge) {
+func (c *Circuit) StateOf(edge int) []network.Position { return c.StateIn(edge, c.Worst(edge).View) }
+
+// StateIn is the same of the current in a given view.
+func (c *Circuit) StateIn(edge int, v *explore.View) []network.Position {
+	if v == nil || v.Zone != c.edgeZone(edge) {
 		return nil
 	}
-	e, v := &c.Net.Edges[edge], w.View
+	e := &c.Net.Edges[edge]
 	use := func(i int, _ network.NodeID) bool { return i != edge && c.edgeZone(i) == v.Zone }
 	reach := []*explore.Reach{v.Reach(e.A, use, nil), v.Reach(e.B, use, nil)}
 	fed := make([]bool, 2)

@@ -10,6 +10,7 @@ import (
 type lows struct {
 	loads, inputs map[int]stand
 	partial       bool // some state was not solved, or lacks something: the true ones may be lower
+	cut           bool // there are more states than are solved
 }
 
 // stand is what one part is solved to stand at.
@@ -17,11 +18,12 @@ type stand struct {
 	volts    float64
 	at       *Point
 	collapse bool // a supply that holds its volts has no operating point with this part on, in some state
-	unsolved bool // what feeds it is starved in some state, or the solver gave up
+	short    bool // what feeds it is starved in some state
+	unsure   bool // the solver gave up in some state
 }
 
-// mostSolved bounds the states of one zone that are solved for its lowest volts; beyond it a fixed share
-// of the source's volts stands in, where that is lower, and the derivation says so.
+// mostSolved bounds the states of one zone that are solved for its lowest volts: beyond it a constant power's
+// current is not known.
 const mostSolved = 2048
 
 // lowsOf solves a zone's states. More load never raises a voltage, so everything that may run at
@@ -35,7 +37,9 @@ func (c *Circuit) lowsOf(z *network.Zone) *lows {
 	at := c.LowZone(z)
 	for _, o := range c.occasions(z) {
 		list, complete := c.Space.Views(at, o.filter)
-		if l.partial = l.partial || !complete || len(list) > mostSolved; len(list) > mostSolved {
+		if l.partial = l.partial || !complete; len(list) > mostSolved {
+			l.cut = true
+			c.Space.Skip()
 			continue
 		}
 		for _, v := range list {
@@ -47,13 +51,15 @@ func (c *Circuit) lowsOf(z *network.Zone) *lows {
 
 func (l *lows) take(c *Circuit, low *Low) {
 	l.partial = l.partial || len(low.Lacks) > 0
+	out := map[network.Port]bool{} // of what was taken out, and draws nothing at the volts that are left
 	for _, x := range low.Pulls {
 		of, i := l.inputs, x.Converter
 		if x.Load >= 0 {
 			of, i = l.loads, x.Load
 		}
+		out[x.Port] = true
 		have := of[i]
-		have.collapse, have.unsolved = have.collapse || x.Folds, have.unsolved || x.Short || x.Unsure
+		have.collapse, have.short, have.unsure = have.collapse || x.Folds, have.short || x.Short, have.unsure || x.Unsure
 		of[i] = have
 	}
 	p := low.Rest()
@@ -61,7 +67,7 @@ func (l *lows) take(c *Circuit, low *Low) {
 		return
 	}
 	keep := func(of map[int]stand, i int, port network.Port) {
-		if u, ok := p.Across(port); ok {
+		if u, ok := p.Across(port); ok && !out[port] {
 			if have := of[i]; have.at == nil || u < have.volts {
 				have.volts, have.at = u, p
 				of[i] = have
@@ -88,7 +94,12 @@ func (c *Circuit) solvedLow(of func(*lows) map[int]stand, i int, port network.Po
 	if s.collapse {
 		return share, []derive.Missing{{Subject: c.Net.Nodes[port.Hot].Addr, Attribute: NoPoint}}
 	}
-	if s.at == nil || (s.unsolved || l.partial) && s.volts >= share.Value {
+	switch {
+	case l.cut:
+		return share, []derive.Missing{unlisted}
+	case s.unsure:
+		return share, []derive.Missing{unsolved}
+	case s.at == nil, (s.short || l.partial) && s.volts >= share.Value:
 		return share, nil
 	}
 	if n, ok := s.at.VoltsAt(port); ok {
@@ -96,6 +107,9 @@ func (c *Circuit) solvedLow(of func(*lows) map[int]stand, i int, port network.Po
 	}
 	return share, nil
 }
+
+// unlisted is what is missing where there are more states than are solved.
+var unlisted = derive.Missing{Subject: "plan", Attribute: "a solution of its circuit in each of its states, which are too many"}
 
 // NoPoint is what a current lacks where a constant power has no operating point.
 const NoPoint = "an operating point (converter/constant-power-collapse)"

@@ -80,12 +80,7 @@ func (c *Circuit) worstIn(z *network.Zone) map[int]Current {
 		list, whole := c.Space.Views(z, o.filter)
 		complete = complete && whole
 		for _, v := range list {
-			ports := c.ports(v, o.runs)
-			edges := liveEdges(c.Net, v)
-			if c.sideOf(z) == mixed {
-				edges = mixedEdges(c.Net, v)
-				c.bothWays(v, ports)
-			}
+			ports, edges := c.attachedTo(z, v, o.runs)
 			free, within := newCut(c.Net, z.Nodes, edges, ports, false), newCut(c.Net, z.Nodes, edges, ports, true)
 			if c.sideOf(z) != mixed {
 				for _, e := range c.refine(free, v, o.runs) {

@@ -43,7 +43,7 @@ func (b *bulk) add(l *network.Load, i int, starter bool) {
 	long := !l.HoursPerDay.Set || l.HoursPerDay.Value >= threeHours
 	m.add(value, long)
 	m.loads[i] = true
-	if l.Draw.Set && !l.RatedVoltage.Set && !starter && !asked(l) {
+	if l.Draw.Set && !l.RatedVoltage.Set && !starter && !asked(l) && !passing(l) {
 		b.drawn.add(l.Draw.Value, long)
 	} else {
 		b.unsaid = true
@@ -136,7 +136,7 @@ func ohmsOf(n *network.Network, e *network.Edge) float64 {
 // or whose figure is not known, stands alone.
 func kindOf(l *network.Load, i int) (kind string, value float64, plain bool) {
 	switch how := fmt.Sprintf("%s %s %g", l.Behavior.Value, l.Kind.Value, l.RatedVoltage.Value); {
-	case asked(l):
+	case asked(l), passing(l):
 	case l.Draw.Set && l.Behavior.Value == "constant-current":
 		return "current", l.Draw.Value, true
 	case l.Draw.Set:
@@ -155,11 +155,20 @@ func asked(l *network.Load) bool {
 		slices.Contains([]string{"alarm", "brake", "bilge-pump"}, l.Kind.Value)
 }
 
+// passing says whether a load draws something for a while alone: what runs for less, or starts with less, does
+// not make up for it.
+func passing(l *network.Load) bool {
+	return l.Surge.Set || l.HoursPerDay.Set && l.HoursPerDay.Value < threeHours
+}
+
 // makeOfLoad tells all that matters of what a lone load draws; "" where more is asked of it.
 func makeOfLoad(l *network.Load, parts []string) string {
 	kind, value, _ := kindOf(l, 0)
 	if asked(l) || ampsOf(l) == 0 {
 		return ""
+	}
+	if passing(l) {
+		kind = fmt.Sprint("passing", l.Behavior.Value, l.Kind.Value, l.RatedVoltage.Value, l.Draw.Value, l.Power.Value, l.Resistance.Value, l.Surge.Value, l.SurgeTime.Value)
 	}
 	return fmt.Sprint(kind, value, l.HoursPerDay.Set, l.HoursPerDay.Value, l.VoltageMin.Value, parts)
 }

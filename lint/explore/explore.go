@@ -201,6 +201,9 @@ func (s *Space) Examined() int { return s.examined }
 // Complete says whether every search so far stayed within its bound.
 func (s *Space) Complete() bool { return s.complete }
 
+// Skip says that somebody looks at fewer states than there are.
+func (s *Space) Skip() { s.complete = false }
+
 // assignments lists the allowed resting assignments of a closed set of variables: positions holds a
 // position for each variable of the plan, -1 outside the set. each returns false to stop. The result
 // is false where the bound or the caller's stop ended the list early.

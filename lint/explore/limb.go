@@ -160,7 +160,7 @@ func (f *limbFinder) limb(v int) *limb {
 	for i := range s.Net.Loads {
 		if x := &s.Net.Loads[i]; l.far[x.Hot] || l.far[x.Ret] {
 			l.loads = append(l.loads, i)
-			if x.Present >= 0 {
+			if x.Present >= 0 || !l.far[x.Hot] { // behind returns alone nothing is weighed
 				return nil
 			}
 		}

@@ -140,7 +140,7 @@ func (r *reduction) stands(core []int, order []int, told *limb, at int, each fun
 			list = []int{r.from}
 		default:
 			list = r.o.stand(l, order, r.before(l, told))
-			if !r.o.fed(l, pos) {
+			if (r.moving == nil || !r.moving.holds(l)) && !r.o.fed(l, pos) { // on the way a limb feeds by either end
 				list = list[:min(1, len(list))]
 			}
 		}
@@ -238,7 +238,7 @@ func (r *reduction) throw(core []int, v int, l *limb, t *network.Throw) bool {
 			return false
 		}
 		for _, u := range r.limbs {
-			if u == l || !joins && !(t.Overlap && l.holds(u)) {
+			if u == l || !joins && !(t.Overlap && (l.holds(u) || u.holds(l))) {
 				continue
 			}
 			for _, p := range r.told(u) {

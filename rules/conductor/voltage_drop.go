@@ -228,6 +228,12 @@ func joinedKey(n *network.Network, v *explore.View, at network.NodeID) string {
 	for _, i := range v.Zone.Outputs {
 		mark(v.HasConverter(i) && (whole || v.Joined(n.Converters[i].Out.Hot, at)))
 	}
+	for _, i := range v.Zone.Loads {
+		mark(v.HasLoad(i) && (whole || v.Joined(n.Loads[i].Hot, at)))
+	}
+	for _, i := range v.Zone.Inputs {
+		mark(v.HasConverter(i) && (whole || v.Joined(n.Converters[i].In.Hot, at)))
+	}
 	return string(key)
 }
 

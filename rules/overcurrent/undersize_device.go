@@ -58,19 +58,14 @@ func undersizeDevices(p *lint.Pass) []lint.Verdict {
 
 // loading is a device with what passes it.
 type loading struct {
-	p      *lint.Pass
-	fuse   *schema.Fuse
-	edge   int
-	worst  circuit.Current
-	loads  []int // on the device's circuit in the worst state
-	behind []int // of those, the ones on a side that has no battery
+	p     *lint.Pass
+	fuse  *schema.Fuse
+	edge  int
+	worst circuit.Current
 }
 
 func load(p *lint.Pass, f *schema.Fuse, edge int) lint.Verdict {
 	x := &loading{p: p, fuse: f, edge: edge, worst: p.Circuit.Worst(edge)}
-	if v := x.worst.View; v != nil {
-		x.loads, x.behind = x.look(v)
-	}
 	v := x.judge()
 	if v.Outcome != lint.Holds {
 		v.Word = x.word()
@@ -92,7 +87,7 @@ func (x *loading) judge() lint.Verdict {
 	if x.worst.Lasting.Value > most.Value*(1+1e-9) {
 		v.Outcome = lint.Violated
 		v.Message = fmt.Sprintf("%s (%s) may carry %s for hours, and a device of that rating carries %s without cooking.", lint.Quote(f), rating.Text(), x.worst.Lasting.Text(), most.Text())
-		x.place(&v)
+		x.place(&v, x.worst.View)
 		return v
 	}
 	x.brief(&v)
@@ -170,26 +165,38 @@ func (x *loading) look(v *explore.View) (loads, behind []int) {
 	return loads, behind
 }
 
-// brief asks of loads that run less than three hours: for each of their times, what still runs then.
+// brief asks of each time that loads run, less than three hours: the most that still runs then, over all states.
 func (x *loading) brief(v *lint.Verdict) {
 	if x.worst.Steady.Value <= x.fuse.Rating.Value*(1+1e-9) {
 		return
 	}
 	v.Numbers = append(v.Numbers, x.worst.Steady)
-	for _, i := range x.loads {
+	if x.worst.View == nil {
+		x.unsolved(v)
+		return
+	}
+	seen := map[float64]bool{}
+	for _, i := range x.worst.View.Zone.Loads {
 		h, ok := x.runs(i)
-		if !ok || h <= 0 || h >= lasting {
+		if !ok || h <= 0 || h >= lasting || seen[h] {
 			continue
 		}
-		amps := x.runningFor(h)
+		seen[h] = true
+		amps, in := x.runningFor(h)
 		if opens, ok := circuit.Opens(x.fuse, amps.Value); ok && h > opens.Value {
 			v.Numbers = append(v.Numbers, amps, opens)
 			v.Outcome = lint.Violated
 			v.Message = fmt.Sprintf("%s (%s) carries %s for longer than the %s after which it opens.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), amps.Text(), opens.Text())
-			x.place(v)
+			x.place(v, in)
 			return
 		}
 	}
+}
+
+// unsolved says of a device in a return, which carries more than its rating, that for how long is not worked out.
+func (x *loading) unsolved(v *lint.Verdict) {
+	v.Outcome, v.Missing = lint.NotProven, []lint.Missing{{Subject: x.fuse.Addr, Attribute: "how long each current in a return lasts"}}
+	v.Message = fmt.Sprintf("%s (%s) carries up to %s at times, and for how long is not worked out in a return.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), x.worst.Steady.Text())
 }
 
 // cranks is how long in s an engine's starter turns on end, where the plan does not say it.
@@ -204,33 +211,29 @@ func (x *loading) runs(i int) (seconds float64, ok bool) {
 	return l.HoursPerDay.Value, l.HoursPerDay.Set
 }
 
-// runningFor is the most that passes the device for so many seconds on end: without the loads that
-// are done before. What limits the sum before the device may leave room for the others, so it is no less
-// than these draw. A load that only some modes run is not left out: it may not be in the sum.
-func (x *loading) runningFor(seconds float64) derive.Number {
-	done, on := 0.0, 0.0
-	for _, i := range x.loads {
-		l := &x.p.Net.Loads[i]
-		n, _ := x.p.Circuit.LoadCurrent(i)
+// runningFor is the most that passes the device for so many seconds on end: without the loads that are done before.
+func (x *loading) runningFor(seconds float64) (derive.Number, *explore.View) {
+	amps, in := x.p.Circuit.While(x.edge, func(v *explore.View) bool { return v.Transit == nil }, func(i int) bool {
 		h, ok := x.runs(i)
-		switch {
-		case len(l.RunsIn.List) > 0:
-		case ok && h < seconds:
-			done += n.Value
-		default:
-			on += n.Value
-		}
-	}
-	amps := min(x.worst.Steady.Value, max(x.worst.Steady.Value-done, on))
-	return derive.Compute("largest current in "+lint.Quote(x.fuse)+" for "+derive.Text(seconds, "s"), "Iwc", amps, "A", "without the loads that run for less", x.worst.Steady)
+		return !ok || h >= seconds
+	})
+	return derive.Compute("largest current in "+lint.Quote(x.fuse)+" for "+derive.Text(seconds, "s"), "Iwc", min(amps, x.worst.Steady.Value), "A", "without the loads that run for less", x.worst.Steady), in
 }
 
 // starting asks of the loads that draw more while they start, one at a time.
 func (x *loading) starting(v *lint.Verdict) {
-	for _, i := range x.loads {
+	if x.worst.View == nil || x.worst.Peak.Value <= x.fuse.Rating.Value*(1+1e-9) {
+		return
+	}
+	draws := x.drawers()
+	for _, i := range x.worst.View.Zone.Loads {
 		l := x.p.Net.Loads[i].Load
-		peak := x.peak(i)
-		if !l.Surge.Set || peak.Value <= x.fuse.Rating.Value*(1+1e-9) || peak.Value <= x.worst.Steady.Value {
+		n, _ := x.p.Circuit.LoadCurrent(i)
+		if !l.Surge.Set || l.Surge.Value <= n.Value {
+			continue
+		}
+		peak, in := x.peak(i, l.Surge.Value-n.Value, draws)
+		if in == nil || peak.Value <= x.fuse.Rating.Value*(1+1e-9) {
 			continue
 		}
 		v.Numbers = append(v.Numbers, peak)
@@ -240,7 +243,7 @@ func (x *loading) starting(v *lint.Verdict) {
 			v.Numbers = append(v.Numbers, opens)
 			v.Outcome, v.Missing = lint.Violated, nil
 			v.Message = fmt.Sprintf("%s (%s) opens within %s at %s, and %s takes %s to start.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), opens.Text(), peak.Text(), lint.Quote(l), derive.Text(l.SurgeTime.Value, "s"))
-			x.place(v)
+			x.place(v, in)
 			return
 		case l.SurgeTime.Set && l.SurgeTime.Value <= circuit.StaysClosed(x.fuse, peak.Value), v.Outcome != lint.Holds:
 			continue
@@ -254,18 +257,33 @@ func (x *loading) starting(v *lint.Verdict) {
 	}
 }
 
-// peak is what passes the device while one load starts and all else runs.
-func (x *loading) peak(load int) derive.Number {
-	l := x.p.Net.Loads[load].Load
-	n, _ := x.p.Circuit.LoadCurrent(load)
-	amps := min(x.worst.Peak.Value, x.worst.Steady.Value+max(0, l.Surge.Value-n.Value))
-	return derive.Compute("largest current in "+lint.Quote(x.fuse)+" while "+lint.Quote(l)+" starts", "Ipeak", amps, "A", "one load starting, all else running", x.worst.Peak)
+// drawers tells which loads draw through the device in a state.
+func (x *loading) drawers() func(*explore.View) []int {
+	known := map[*explore.View][]int{}
+	return func(v *explore.View) []int {
+		if _, ok := known[v]; !ok {
+			known[v], _ = x.look(v)
+		}
+		return known[v]
+	}
+}
+
+// peak is what passes the device while one load starts and all else runs, over the states in which it draws through
+// the device.
+func (x *loading) peak(load int, more float64, draws func(*explore.View) []int) (derive.Number, *explore.View) {
+	steady, in := x.p.Circuit.While(x.edge, func(v *explore.View) bool { return v.Transit == nil && slices.Contains(draws(v), load) }, func(int) bool { return true })
+	amps := min(x.worst.Peak.Value, steady+more)
+	return derive.Compute("largest current in "+lint.Quote(x.fuse)+" while "+lint.Quote(x.p.Net.Loads[load].Load)+" starts", "Ipeak", amps, "A", "one load starting, all else running", x.worst.Peak), in
 }
 
 // place says in which state the device is loaded most, and what goes dark with it.
-func (x *loading) place(v *lint.Verdict) {
-	for _, i := range x.behind {
+func (x *loading) place(v *lint.Verdict, in *explore.View) {
+	if in == nil {
+		return
+	}
+	_, behind := x.look(in)
+	for _, i := range behind {
 		v.Related = append(v.Related, x.p.Net.Loads[i].Addr)
 	}
-	v.State = x.p.Circuit.StateOf(x.edge)
+	v.State = x.p.Circuit.StateIn(x.edge, in)
 }

@@ -1,0 +1,75 @@
+package compare
+
+import (
+	"math"
+	"slices"
+
+	"ferrule/lint"
+	"ferrule/lint/derive"
+)
+
+// upheld are the symbols of figures of which more is better: what a part carries, opens, takes or asks for at least,
+// the least fault current, the volts that are left.
+var upheld = []string{"Iz", "Iz1", "Icont", "Icn", "Imf", "Ichg", "Imax", "Idis", "Ih", "Vmax", "Vr", "Vlow", "Vin", "V0"}
+
+// strayed says whether what stands in two plans rests on figures that may be worse in the second: those of what is
+// not proven, and of what is violated with no limit of their own kind to be measured by. More amps, volts or watts
+// are worse, but less of what is upheld; of figures of other kinds any move may be.
+func strayed(x, old Answer) bool {
+	if grade(x.Verdict) == 0 || x.Outcome != old.Outcome {
+		return false
+	}
+	_, is := beyond(x.Verdict)
+	_, was := beyond(old.Verdict)
+	if x.Outcome == lint.Violated && is && was {
+		return false
+	}
+	a, b := extremes(x.Numbers), extremes(old.Numbers)
+	for k, v := range a {
+		if w, ok := b[k]; ok && off(v, w) && (k.any || k.symbol == "" && v > w || k.symbol != "" && v < w) {
+			return true
+		}
+	}
+	return false
+}
+
+// off says whether two figures are further apart than things lie in another order.
+func off(a, b float64) bool { return a != b && !(math.Abs(a-b) <= much*math.Abs(b)) }
+
+// extreme names the worst figure of a kind: by unit the largest of amps, volts or watts, by symbol the least of what
+// is upheld, by symbol and place the others, of which any move counts.
+type extreme struct {
+	unit, symbol string
+	any          bool
+	place        int
+}
+
+func extremes(numbers []derive.Number) map[extreme]float64 {
+	out := map[extreme]float64{}
+	seen := map[[2]string]int{}
+	for _, n := range numbers {
+		if n.Kind == derive.Assumption {
+			continue
+		}
+		k := extreme{unit: n.Unit}
+		switch {
+		case !slices.Contains([]string{"A", "V", "W"}, n.Unit):
+			s := [2]string{n.Symbol, n.Unit}
+			k.symbol, k.any, k.place = n.Symbol, true, seen[s]
+			seen[s]++
+		case slices.Contains(upheld, n.Symbol):
+			k.symbol = n.Symbol
+		}
+		v, ok := out[k]
+		switch {
+		case !ok:
+			v = n.Value
+		case k.symbol == "":
+			v = max(v, n.Value)
+		default:
+			v = min(v, n.Value)
+		}
+		out[k] = v
+	}
+	return out
+}

@@ -265,7 +265,7 @@ func bearing(c *circuit.Circuit, d circuit.Drop) []lint.Missing {
 	var out []lint.Missing
 	for _, m := range d.Lacks {
 		_, load := c.Net.Plan.Block(m.Subject).(*schema.Load)
-		if !load || bears[m] || m.Attribute == "rated_voltage" {
+		if !load || bears[m] || m.Attribute == "rated_voltage" || m.Attribute == circuit.NoPoint {
 			out = append(out, m)
 		}
 	}

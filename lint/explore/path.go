@@ -178,7 +178,12 @@ func (v *View) State(vars []int) []network.Position {
 		}
 		if x := &v.net.Vars[i]; x.Follower && len(x.Follows) > 0 {
 			for _, f := range x.Follows {
-				add(f)
+				if v.pos[i] == x.Closed {
+					add(f)
+				} else if v.pos[f] != closedAt(v.net, f) { // one that is away opens it
+					add(f)
+					return
+				}
 			}
 			return
 		}

@@ -1,6 +1,10 @@
 package network
 
-import "ferrule/schema"
+import (
+	"slices"
+
+	"ferrule/schema"
+)
 
 // MostPositions bounds the positions of one switch.
 const MostPositions = 48
@@ -134,7 +138,7 @@ func contactsOf(x *schema.Switch) []*contact {
 	var out []*contact
 	find := func(s, t string) *contact {
 		for _, c := range out {
-			if c.a == s && c.b == t || c.a == t && c.b == s {
+			if c.a == s && c.b == t {
 				return c
 			}
 		}
@@ -142,16 +146,77 @@ func contactsOf(x *schema.Switch) []*contact {
 		out = append(out, c)
 		return c
 	}
+	often := joinedOften(x)
 	for i, p := range ps {
 		for _, g := range p.Joins.Groups {
-			for j := 1; j < len(g); j++ {
-				if g[j-1].Value != g[j].Value {
-					find(g[j-1].Value, g[j].Value).at[i] = true
-				}
+			for _, pair := range bridged(x, g, often) {
+				find(pair[0], pair[1]).at[i] = true
 			}
 		}
 	}
 	return out
+}
+
+// joinedOften counts the positions in which two terminals are of one group.
+func joinedOften(x *schema.Switch) map[[2]string]int {
+	out := map[[2]string]int{}
+	for _, p := range positionsOf(x) {
+		in := map[[2]string]bool{}
+		for _, g := range p.Joins.Groups {
+			for _, s := range g[:min(len(g), mostPaired)] {
+				for _, t := range g[:min(len(g), mostPaired)] {
+					in[[2]string{s.Value, t.Value}] = true
+				}
+			}
+		}
+		for k := range in {
+			out[k]++
+		}
+	}
+	return out
+}
+
+// mostPaired bounds the terminals of a group of which every pair is looked at: no switch that is made has more.
+const mostPaired = 48
+
+// bridged picks the contacts that join a group: first those that other positions close too, since they stay closed
+// while the switch is thrown; the order in which the group is written says nothing.
+func bridged(x *schema.Switch, g []schema.Text, often map[[2]string]int) [][2]string {
+	var pairs [][2]string
+	if len(g) > mostPaired {
+		for i := range g[1:] {
+			if g[i].Value != g[i+1].Value {
+				pairs = append(pairs, [2]string{g[i].Value, g[i+1].Value})
+			}
+		}
+		return pairs
+	}
+	in := map[string]bool{}
+	for _, t := range g {
+		in[t.Value] = true
+	}
+	for i, s := range x.Terminals.List {
+		for _, t := range x.Terminals.List[i+1:] {
+			if in[s.Value] && in[t.Value] && s.Value != t.Value {
+				pairs = append(pairs, [2]string{s.Value, t.Value})
+			}
+		}
+	}
+	slices.SortStableFunc(pairs, func(a, b [2]string) int { return often[b] - often[a] })
+	top := map[string]string{}
+	root := func(s string) string {
+		for top[s] != "" {
+			s = top[s]
+		}
+		return s
+	}
+	return slices.DeleteFunc(pairs, func(p [2]string) bool {
+		a, b := root(p[0]), root(p[1])
+		if a != b {
+			top[a] = b
+		}
+		return a == b
+	})
 }
 
 // throwsOf lists the transits of a switch that join something that neither end position is:

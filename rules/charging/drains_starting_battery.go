@@ -236,8 +236,11 @@ func (d *drain) lifts(v *explore.View, k int, seen map[int]bool) (bool, []lint.M
 	switch {
 	case c.Trigger.Ignition:
 		return false, nil
-	case d.held || !c.Trigger.Set:
+	case !c.Trigger.Set:
 		return true, nil
+	case d.held: // if anything can have started it
+		most, _, lacks := d.p.Circuit.Highest(c.In.Hot)
+		return len(lacks) > 0 || most.Value >= c.Trigger.Volts*(1-1e-9), nil
 	case seen[k]:
 		return false, nil
 	}

@@ -95,16 +95,7 @@ load "l" {
   behavior = "constant-power"
 }
 `)
-		reader, err := (&files.Reader{}).Instead("gadwall.wiring.hcl", []byte(b.String()))
-		if err != nil {
-			t.Fatal(err)
-		}
-		p, diags, _ := reader.Load("gadwall.wiring.hcl")
-		if len(diags) > 0 {
-			t.Fatal(diags)
-		}
-		own := slices.DeleteFunc(All(), func(r *lint.Rule) bool { return r.ID != "overcurrent/undersize-device" })
-		r := check.Run(p, own, check.Options{})
+		r := run(t, b.String(), "overcurrent/undersize-device")
 		for _, v := range r.Verdicts["overcurrent/undersize-device"] {
 			if v.Subject.Header().Addr == "fuse.x" && v.Outcome != found {
 				t.Errorf("%d batteries: %v: %s", n, v.Outcome, v.Message)
@@ -114,4 +105,76 @@ load "l" {
 			t.Errorf("%d batteries: complete %v", n, r.Summary.States.Complete)
 		}
 	}
+}
+
+// Eight selectors in a row have more states than are listed; whether an alarm goes dark in one is sought all the same.
+func TestAlarmAmongTooManyStates(t *testing.T) {
+	for feed, found := range map[string]lint.Outcome{"bus.top": lint.Holds, "switch.s3.y": lint.Violated} {
+		var b strings.Builder
+		b.WriteString("system \"gadwall\" {}\nbus \"top\" {}\nbus \"end\" {}\n")
+		for i, at := range []string{"top", "end"} {
+			fmt.Fprintf(&b, "source \"b%d\" {\n  kind = \"battery\"\n  chemistry = \"agm\"\n  voltage = \"12 V\"\n}\nconductor \"b%[1]d\" {\n  from = source.b%[1]d\n  to = bus.%s\n}\n", i, at)
+		}
+		from := "bus.top"
+		for i := range 8 {
+			fmt.Fprintf(&b, `
+switch "s%[1]d" {
+  terminals = ["x", "y", "z"]
+  position "off" {}
+  position "a" {
+    joins = [["x", "z"]]
+  }
+  position "b" {
+    joins = [["x", "y"]]
+  }
+}
+conductor "w%[1]d" {
+  from = %[2]s
+  to = switch.s%[1]d.x
+}
+load "l%[1]d" {
+  draw = "1 A"
+}
+conductor "l%[1]d" {
+  from = switch.s%[1]d.z
+  to = load.l%[1]d
+}
+`, i, from)
+			from = fmt.Sprintf("switch.s%d.y", i)
+		}
+		fmt.Fprintf(&b, `
+conductor "last" {
+  from = %s
+  to = bus.end
+}
+conductor "alarm" {
+  from = %s
+  to = load.alarm
+}
+load "alarm" {
+  kind = "alarm"
+  critical = "life-safety"
+  own_battery = false
+  draw = "0.1 A"
+}
+`, from, feed)
+		r := run(t, b.String(), "life-safety/alarm-can-be-switched-off")
+		if v := r.Verdicts["life-safety/alarm-can-be-switched-off"]; len(v) != 1 || v[0].Outcome != found || r.Summary.States.Complete {
+			t.Errorf("fed from %s, complete %v: %+v", feed, r.Summary.States.Complete, v)
+		}
+	}
+}
+
+// run asks one rule of a plan.
+func run(t *testing.T, plan, rule string) *check.Report {
+	t.Helper()
+	reader, err := (&files.Reader{}).Instead("gadwall.wiring.hcl", []byte(plan))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, diags, _ := reader.Load("gadwall.wiring.hcl")
+	if len(diags) > 0 {
+		t.Fatal(diags)
+	}
+	return check.Run(p, slices.DeleteFunc(All(), func(r *lint.Rule) bool { return r.ID != rule }), check.Options{})
 }

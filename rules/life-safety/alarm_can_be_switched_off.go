@@ -150,9 +150,23 @@ func (g *alarms) verdict(p *lint.Pass, a *alarm) lint.Verdict {
 	case len(a.dark) > 0:
 		return darkVerdict(p, l, a.dark, a.fed)
 	case !g.complete:
-		return lint.Unfinished(l.Load, lint.Danger)
+		return sought(p, a)
 	}
 	return lint.Verdict{Subject: l.Load, Outcome: lint.Holds}
+}
+
+// sought asks for one dark state where there are too many to look at each.
+func sought(p *lint.Pass, a *alarm) lint.Verdict {
+	l := &p.Net.Loads[a.load]
+	found := p.Space.Cut(supplyOf(p.Net, l), whenNeeded(p, l.Load), l.Port, nil, nil)
+	switch v := found.View; {
+	case found.Found == explore.No:
+		return lint.Verdict{Subject: l.Load, Outcome: lint.Holds}
+	case v == nil || v.Transit != nil || !v.HasLoad(a.load) || choice(p.Net, v, l.Load):
+		return lint.Unfinished(l.Load, lint.Danger)
+	default:
+		return darkVerdict(p, l, []*explore.View{v}, a.fed)
+	}
 }
 
 // choice says whether the load's own control switch is open in the view. A switch without contacts

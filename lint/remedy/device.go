@@ -27,7 +27,7 @@ func LargerDevice(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 	var out []lint.Proposal
 	for _, f := range head(about[*schema.Fuse](p, v)) {
 		if f.Rating.Set {
-			for _, r := range above(f.Rating.Value) {
+			for _, r := range above(max(f.Rating.Value, largest(v, "A")*(1-1e-9))) {
 				out = append(out, rated(f, r))
 			}
 		}
@@ -75,7 +75,7 @@ func StrongerDevice(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 					quantity.Format(volts.V, quantity.Voltage), quantity.Format(amps.V, quantity.Current)),
 				Changes: []lint.Change{
 					lint.Set(f.Addr, "kind", `"`+s.kind+`"`), lint.Set(f.Addr, "voltage_rating", text(volts.V, "V dc")), lint.Set(f.Addr, "interrupting", interrupting(amps.V)),
-					lint.Unset(f.Addr, "reset"), lint.Unset(f.Addr, "polarized"), lint.Unset(f.Addr, "curve"), lint.Unset(f.Addr, "series_rated_with"),
+					lint.Unset(f.Addr, "reset"), lint.Unset(f.Addr, "trip"), lint.Unset(f.Addr, "polarized"), lint.Unset(f.Addr, "curve"), lint.Unset(f.Addr, "series_rated_with"),
 				},
 				Sources: []string{"voltage of the kind: " + volts.Cite.String(), "interrupting rating of the kind: " + amps.Cite.String()},
 				Part:    sentence("Read both ratings on %s before it is fitted; its holder has to change with it.", lint.Quote(f)),

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ferrule/lint"
+	"ferrule/lint/network"
 	"ferrule/schema"
 )
 
@@ -46,7 +47,7 @@ func moved(p *lint.Pass, taps []tap) []lint.Proposal {
 	for _, t := range taps {
 		for _, to := range feeds(p) {
 			addr := to.Header().Addr
-			if addr == t.at.Addr || otherEnd(t) == addr || t.attr == "on" && t.at.Pole != schema.WholePair {
+			if addr == t.at.Addr || otherEnd(t) == addr || t.attr == "on" && t.at.Pole != schema.WholePair || !likeVolts(p, t.at.Addr, addr) {
 				continue
 			}
 			out = append(out, seated(p, t, to)...)
@@ -60,6 +61,24 @@ func moved(p *lint.Pass, taps []tap) []lint.Proposal {
 	}
 	return out
 }
+
+// likeVolts says whether two parts are of one nominal voltage, as far as the plan says: one 48 V battery is no feed
+// for what hangs on 12 V.
+func likeVolts(p *lint.Pass, a, b string) bool {
+	volts := func(addr string) float64 {
+		for i, n := range p.Net.Nodes {
+			if v, ok := p.Circuit.Nominal(network.NodeID(i)); n.Addr == addr && !n.Return && ok {
+				return v.Value
+			}
+		}
+		return 0
+	}
+	x, y := volts(a), volts(b)
+	return x == 0 || y == 0 || max(x, y) <= sameVolts*min(x, y)
+}
+
+// sameVolts is how far apart two nominal voltages of one class may be: 12 V of lead, 14.8 V of lithium.
+const sameVolts = 1.3
 
 // otherEnd is the part at the other end of a tapped wire, "" where the tap is of no wire.
 func otherEnd(t tap) string {

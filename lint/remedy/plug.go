@@ -21,7 +21,8 @@ func OtherStyle(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 			Do:      sentence("Fit both halves of %s in a family of their own, that mates with nothing else aboard.", lint.Quote(c)),
 			Changes: []lint.Change{lint.Set(c.Addr, "style", strconv.Quote(unlike(p, c.Style.Value)))},
 			Sources: []string{practice},
-			Part:    "Write the family's own name as its style, and try its halves on every other plug before it goes live.",
+			Part:    "Try its halves on every other plug before it goes live.",
+			Open:    "the family's own name is to be written as its style",
 		})
 	}
 	return out

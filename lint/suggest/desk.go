@@ -67,7 +67,7 @@ func (d *Desk) open() {
 	d.page, _ = newPage(d.Path, d.Src) // nil for a plan in JSON: nothing is placed in it
 	if net, diags := network.Build(d.Plan); !diags.HasErrors() {
 		d.pass = lint.NewPass(net, explore.New(net, d.opt.Bound), lint.Guesses{}, d.opt.Today)
-		d.service = serviceOf(net)
+		d.service = serviceOf(d.pass)
 	}
 }
 

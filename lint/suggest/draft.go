@@ -48,6 +48,9 @@ func (s *search) drafts(d *Desk, rule *lint.Rule, v lint.Verdict, group []lint.V
 		offer := func(pass *lint.Pass, v lint.Verdict) []lint.Proposal { return s.ask(rule, o, pass, v) }
 		first := offer(d.pass, v)
 		for j, p := range first {
+			if p.Open == "" && presumes(p, v) {
+				p.Open = "whether the part is so is not written: look first, and write what it is"
+			}
 			out = s.place(d, out, fmt.Sprint(rule.ID, i), p)
 			if all := joined(d.pass, offer, group, can, p, j); all != nil {
 				out = s.place(d, out, fmt.Sprint(rule.ID, i, " all"), *all)
@@ -60,6 +63,17 @@ func (s *search) drafts(d *Desk, rule *lint.Rule, v lint.Verdict, group []lint.V
 		return boolean(strings.HasSuffix(b.offer, " all")) - boolean(strings.HasSuffix(a.offer, " all"))
 	})
 	return out
+}
+
+// presumes says whether a proposal answers what a verdict misses with the answer that suits it: a fact is read from
+// the part, and not chosen.
+func presumes(p lint.Proposal, v lint.Verdict) bool {
+	return slices.ContainsFunc(p.Changes, func(c lint.Change) bool {
+		fact := c.Value == "true" || c.Value == "false" || c.Attr == "exposed" || c.Attr == "key"
+		return fact && slices.ContainsFunc(v.Missing, func(m lint.Missing) bool {
+			return m.Subject == c.At && m.Attribute == strings.TrimSpace(c.In+" "+c.Attr)
+		})
+	})
 }
 
 func boolean(b bool) int {

@@ -82,11 +82,15 @@ func (s *search) try(all []draft) {
 		batch := slices.DeleteFunc(slices.Clone(all[:n]), func(x draft) bool { return s.shown[x.offer] })
 		all = all[n:]
 		if s.enough() {
-			s.left = s.left || s.checks >= mostChecked || s.full >= mostFull
+			s.left = s.left || len(s.good) < s.wanted
 			return
 		}
 		for i, ok := range s.look(batch) {
-			if ok && !s.enough() && !s.shown[batch[i].offer] {
+			switch {
+			case !ok || s.shown[batch[i].offer]:
+			case s.enough():
+				s.left = s.left || len(s.good) < s.wanted
+			default:
 				s.weigh(batch[i])
 			}
 		}

@@ -1,7 +1,11 @@
 package suggest
 
 import (
+	"fmt"
+	"slices"
+
 	"ferrule/lint"
+	"ferrule/lint/derive"
 	"ferrule/lint/network"
 	"ferrule/schema"
 )
@@ -10,18 +14,24 @@ import (
 // contacts in any position and converters in their own direction. It counts ways that no one state has:
 // it decides no hazard, and guards against changes that clear a finding by making a part useless.
 type service struct {
-	feeds   map[string]int  // by source: how many loads it reaches
-	charges map[string]int  // by battery: how many sources that are none reach it
-	fed     map[string]bool // loads that any source reaches, there and back
-	stored  map[string]bool // loads that a battery does
-	ends    map[string]int  // by switch: terminals that are wired
+	feeds   map[string]int     // by source: how many loads it reaches
+	charges map[string]int     // by battery: how many sources that are none reach it
+	fed     map[string]bool    // loads that any source reaches, there and back
+	stored  map[string]bool    // loads that a battery does
+	still   map[string]bool    // of those, with the engine standing
+	ends    map[string]int     // by switch: terminals that are wired
+	gives   map[string]float64 // by converter that feeds loads alone: what it gives, A
+	asked   map[string]float64 // and what they draw together
 }
 
-func serviceOf(n *network.Network) service {
-	islands := islandsOf(n)
-	s := service{map[string]int{}, map[string]int{}, map[string]bool{}, map[string]bool{}, wired(n)}
+func serviceOf(pass *lint.Pass) service {
+	n := pass.Net
+	islands := islandsOf(n, func(*network.Edge) bool { return true })
+	s := service{map[string]int{}, map[string]int{}, map[string]bool{}, map[string]bool{}, map[string]bool{}, wired(n), map[string]float64{}, map[string]float64{}}
+	s.standing(n)
+	s.alone(pass, islands)
 	for _, src := range n.Sources {
-		reach, home := reached(n, islands, src.Port)
+		reach, home := reached(n, islands, src.Port, func(*network.Converter) bool { return true })
 		for _, l := range n.Loads {
 			if reach[islands[l.Hot]] && (l.Ret == network.None || home[islands[l.Ret]]) {
 				s.feeds[src.Addr]++
@@ -36,6 +46,58 @@ func serviceOf(n *network.Network) service {
 		}
 	}
 	return s
+}
+
+// standing finds the loads that a battery feeds through nothing that wants the engine: no relay that follows an
+// alternator, no converter that the ignition starts.
+func (s *service) standing(n *network.Network) {
+	engine := map[int]bool{}
+	for _, src := range n.Sources {
+		if src.Kind.Value == "alternator" && src.Present >= 0 {
+			engine[src.Present] = true
+		}
+	}
+	islands := islandsOf(n, func(e *network.Edge) bool {
+		return !slices.ContainsFunc(e.When, func(l network.Literal) bool {
+			return slices.ContainsFunc(n.Vars[l.Var].Follows, func(v int) bool { return engine[v] })
+		})
+	})
+	for _, src := range n.Sources {
+		if src.Kind.Value != "battery" {
+			continue
+		}
+		reach, home := reached(n, islands, src.Port, func(c *network.Converter) bool { return !c.Trigger.Ignition })
+		for _, l := range n.Loads {
+			if reach[islands[l.Hot]] && (l.Ret == network.None || home[islands[l.Ret]]) {
+				s.still[l.Addr] = true
+			}
+		}
+	}
+}
+
+// alone sums what converters are asked for that nothing else feeds the loads beside.
+func (s *service) alone(pass *lint.Pass, islands []int) {
+	n := pass.Net
+	feeders := map[int]int{}
+	for _, src := range n.Sources {
+		feeders[islands[src.Hot]]++
+	}
+	for _, c := range n.Converters {
+		feeders[islands[c.Out.Hot]]++
+	}
+	for _, c := range n.Converters {
+		at := islands[c.Out.Hot]
+		give, lacks := pass.Circuit.OutputGives(c.Converter)
+		if feeders[at] > 1 || len(lacks) > 0 {
+			continue
+		}
+		s.gives[c.Addr] = give.N.Value
+		for i, l := range n.Loads {
+			if amps, _ := pass.Circuit.LoadCurrent(i); islands[l.Hot] == at {
+				s.asked[c.Addr] += amps.Value
+			}
+		}
+	}
 }
 
 // wired counts the terminals of each switch on which something ends.
@@ -57,8 +119,8 @@ func wired(n *network.Network) map[string]int {
 	return out
 }
 
-// islandsOf numbers the nodes that edges join, whatever their positions.
-func islandsOf(n *network.Network) []int {
+// islandsOf numbers the nodes that edges join, of those that count, whatever their positions.
+func islandsOf(n *network.Network, counts func(*network.Edge) bool) []int {
 	out := make([]int, len(n.Nodes))
 	for i := range out {
 		out[i] = -1
@@ -70,7 +132,7 @@ func islandsOf(n *network.Network) []int {
 		out[i] = i
 		for queue := []network.NodeID{network.NodeID(i)}; len(queue) > 0; queue = queue[1:] {
 			for _, e := range n.At(queue[0]) {
-				if o := n.Edges[e].Other(queue[0]); out[o] < 0 {
+				if o := n.Edges[e].Other(queue[0]); out[o] < 0 && counts(&n.Edges[e]) {
 					out[o] = i
 					queue = append(queue, o)
 				}
@@ -80,8 +142,9 @@ func islandsOf(n *network.Network) []int {
 	return out
 }
 
-// reached lists the islands that power from a port can come to, and those that it can come home by.
-func reached(n *network.Network, islands []int, from network.Port) (out, home map[int]bool) {
+// reached lists the islands that power from a port can come to, through converters that count, and those that it can
+// come home by.
+func reached(n *network.Network, islands []int, from network.Port, counts func(*network.Converter) bool) (out, home map[int]bool) {
 	out, home = map[int]bool{islands[from.Hot]: true}, map[int]bool{}
 	back := func(id network.NodeID) {
 		if id != network.None {
@@ -91,8 +154,9 @@ func reached(n *network.Network, islands []int, from network.Port) (out, home ma
 	back(from.Ret)
 	for grown := true; grown; {
 		grown = false
-		for _, c := range n.Converters {
-			if in, to := islands[c.In.Hot], islands[c.Out.Hot]; out[in] && !out[to] {
+		for i := range n.Converters {
+			c := &n.Converters[i]
+			if in, to := islands[c.In.Hot], islands[c.Out.Hot]; out[in] && !out[to] && counts(c) {
 				out[to], grown = true, true
 				back(c.Out.Ret)
 			}
@@ -100,6 +164,9 @@ func reached(n *network.Network, islands []int, from network.Port) (out, home ma
 	}
 	return out, home
 }
+
+// much is how much less is less: figures are not that exact.
+const much = 0.02
 
 // lost says what a part can no longer do, "" where each still does its work.
 func (d *Desk) lost(after *Desk) string {
@@ -118,7 +185,15 @@ func (d *Desk) lost(after *Desk) string {
 			return lint.Quote(x) + " then switches nothing"
 		}
 	}
+	for _, c := range d.Plan.Converters {
+		if now, ok := is.gives[c.Addr]; ok && now < was.gives[c.Addr] && now < is.asked[c.Addr]*(1-much) {
+			return fmt.Sprintf("%s, which nothing helps to feed what hangs on it, then gives %s of the %s that is asked of it", lint.Quote(c), derive.Text(now, "A"), derive.Text(is.asked[c.Addr], "A"))
+		}
+	}
 	for _, l := range d.Plan.Loads {
+		if was.still[l.Addr] && !is.still[l.Addr] {
+			return lint.Quote(l) + " then has power only while the engine runs"
+		}
 		if was.fed[l.Addr] && !is.fed[l.Addr] {
 			return "nothing then feeds " + lint.Quote(l)
 		}

@@ -2,6 +2,7 @@ package source
 
 import (
 	"fmt"
+	"slices"
 
 	"ferrule/lint"
 	"ferrule/lint/explore"
@@ -109,12 +110,21 @@ func headToTail(p *lint.Pass, v *explore.View, first int) []int {
 
 func inRing(p *lint.Pass, v *explore.View, i int, ring []int) lint.Verdict {
 	s := p.Net.Sources[i].Source
-	out := lint.Verdict{Subject: s, Outcome: lint.Violated, Word: lint.Danger, State: v.Witness(nil, append([]int{i}, ring...)...), Cause: "ring"}
+	var edges []int
+	on := i
+	for _, k := range append(slices.Clone(ring), i) { // each positive is on the negative of the one listed before it
+		edges = append(edges, v.Between(p.Net.Sources[k].Hot, p.Net.Sources[on].Ret).Edges()...)
+		on = k
+	}
+	out := lint.Verdict{Subject: s, Outcome: lint.Violated, Word: lint.Danger, State: v.Witness(edges, append([]int{i}, ring...)...), Cause: "ring"}
 	var others []string
 	for _, k := range ring {
 		others = append(others, lint.Quote(p.Net.Sources[k].Source))
 		out.Related = append(out.Related, p.Net.Sources[k].Addr)
 	}
 	out.Message = fmt.Sprintf("%s and %s are joined head to tail in a ring with no load between them, as if one were the wrong way round: their volts add up in the wires alone.", lint.Quote(s), lint.And(others...))
+	if len(out.State) > 0 {
+		out.Message += " So they are with " + lint.Positions(p.Plan, out.State) + "."
+	}
 	return out
 }

@@ -73,8 +73,8 @@ var hiddenWholes = []hiddenWhole{
 		"connector/live-contacts-exposed connector.panel warning connector.panel=unmated source.panel=present",
 		"connector/live-contacts-exposed connector.power warning connector.panel=mated source.pack=absent source.panel=present",
 		"connector/live-contacts-exposed connector.power warning source.pack=absent",
-		"connector/wrong-partner connector.power danger source.engine=present source.pack=absent" +
-			" < connector/live-contacts-exposed connector.port < connector/wrong-partner connector.panel < connector/wrong-partner connector.port",
+		"connector/wrong-partner connector.port danger source.engine=present source.pack=absent" +
+			" < connector/live-contacts-exposed connector.port < connector/wrong-partner connector.panel < connector/wrong-partner connector.power",
 	}},
 }
 

@@ -55,6 +55,13 @@ func TestFlawedExamplesAreLedToClean(t *testing.T) {
 					t.Errorf("accepted: %s for %s", x.Kind, x.Finding.Rule.ID)
 				}
 			}
+			for _, x := range all {
+				for _, n := range x.Clears { // by the numbers that the reader has
+					if f := d.Report.Findings[n-1]; found(after.Report)[key(f)] {
+						t.Errorf("finding %d, %s, is said to be gone with %q, and stands", n, key(f), x.Steps)
+					}
+				}
+			}
 			if text := whole(t, d, all); string(text) != string(after.Src) {
 				t.Error("the edits one after the other do not give the proposal's text")
 			}

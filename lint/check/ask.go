@@ -45,11 +45,19 @@ func (r *run) askAgain(pass *lint.Pass, least lint.Severity) map[string][]lint.V
 // askAll answers the rules that run on one pass and have a word as high as the least.
 func (r *run) askAll(pass *lint.Pass, least lint.Severity) map[string][]lint.Verdict {
 	out := map[string][]lint.Verdict{}
-	for _, rule := range r.rules {
+	for _, rule := range gravest(r.rules) {
 		if rule.Run != nil && (least <= lint.Notice || slices.ContainsFunc(rule.Words, func(w lint.Severity) bool { return w >= least })) {
 			out[rule.ID] = r.askOne(rule, func() []lint.Verdict { return rule.Run(pass) })
 		}
 	}
+	return out
+}
+
+// gravest has the rules with the highest words first: where time runs out, the dangers have been asked for.
+func gravest(rules []*lint.Rule) []*lint.Rule {
+	top := func(r *lint.Rule) lint.Severity { return slices.Max(append([]lint.Severity{0}, r.Words...)) }
+	out := slices.Clone(rules)
+	slices.SortStableFunc(out, func(a, b *lint.Rule) int { return int(top(b)) - int(top(a)) })
 	return out
 }
 

@@ -31,11 +31,24 @@ func (x *item) root() *item {
 // findings makes findings of all answers that do not hold.
 func (r *run) findings() []*Finding {
 	items := r.hide(r.items())
-	slices.SortFunc(items, r.before)
+	slices.SortFunc(items, steady) // what folds under what does not turn on where parts stand in the file
 	r.fold(items)
 	group(items)
 	shareMissing(items)
+	slices.SortFunc(items, r.before)
 	return r.roots(items)
+}
+
+// steady is an order of findings that is the same wherever their parts stand in the file.
+func steady(a, b *item) int {
+	return cmp.Or(
+		cmp.Compare(b.Severity, a.Severity),
+		strings.Compare(a.Rule.ID, b.Rule.ID),
+		cmp.Compare(b.RuleSeverity, a.RuleSeverity),
+		strings.Compare(a.subject(), b.subject()),
+		strings.Compare(a.Verdict.Cause, b.Verdict.Cause),
+		strings.Compare(a.Verdict.Message, b.Verdict.Message),
+	)
 }
 
 func (r *run) items() []*item {

@@ -9,7 +9,7 @@ import (
 	"ferrule/schema"
 )
 
-// fold puts each finding under the first one, in the report's order, that explains it. The items are
+// fold puts each finding under the first one, in their steady order, that explains it. The items are
 // in that order already, so the order in which rules were given cannot matter.
 func (r *run) fold(items []*item) {
 	index := map[string][]int{}
@@ -168,8 +168,7 @@ func gather[K comparable](items []*item, key func(*item) (K, bool), leads func(a
 	}
 }
 
-// group folds the findings of one rule that one cause makes: the first, as the rule gave them, of
-// those that count highest leads.
+// group folds the findings of one rule that one cause makes: of those that count highest the first leads.
 func group(items []*item) {
 	type cause struct {
 		rule, group string
@@ -178,9 +177,7 @@ func group(items []*item) {
 	}
 	gather(items, func(x *item) (cause, bool) {
 		return cause{x.Rule.ID, x.Verdict.Group, x.Verdict.Outcome, x.Waived}, x.Verdict.Group != ""
-	}, func(a, b *item) bool {
-		return a.Severity > b.Severity || a.Severity == b.Severity && a.seq < b.seq
-	})
+	}, func(a, b *item) bool { return a.Severity > b.Severity })
 }
 
 // shareMissing folds what waits on one missing input under the finding that counts highest, and of

@@ -23,7 +23,8 @@ func Asked(f *check.Finding) Question {
 // Answer is the worst verdict on a question, and how many are as bad.
 type Answer struct {
 	lint.Verdict
-	Times int
+	Times    int
+	Violated int // of any word
 	// Unproven is the highest word of what is not proven on the question, which a violation may stand before.
 	Unproven lint.Severity
 }
@@ -45,9 +46,12 @@ func Of(r *check.Report) Answers {
 func (a Answers) add(rule string, v lint.Verdict) {
 	q := Question{rule, v.Subject.Header().Addr, v.Cause}
 	old, ok := a[q]
-	open := old.Unproven
-	if v.Outcome == lint.NotProven {
+	open, violated := old.Unproven, old.Violated
+	switch v.Outcome {
+	case lint.NotProven:
 		open = max(open, v.Word)
+	case lint.Violated:
+		violated++
 	}
 	switch c := grade(v) - grade(old.Verdict); {
 	case !ok || c > 0:
@@ -57,7 +61,7 @@ func (a Answers) add(rule string, v lint.Verdict) {
 			old.Verdict = v
 		}
 	}
-	old.Unproven = open
+	old.Unproven, old.Violated = open, violated
 	a[q] = old
 }
 
@@ -80,7 +84,7 @@ func (a Answers) Stands(q Question) bool { return grade(a[q].Verdict) > 0 }
 // a word is higher, there is more of it, or what is violated is further beyond its limit.
 func worse(x, old Answer) bool {
 	g, was := grade(x.Verdict), grade(old.Verdict)
-	if x.Unproven > old.Unproven && x.Unproven > old.Word {
+	if x.Outcome == lint.Violated && (old.Outcome == lint.Violated && x.Violated > old.Violated || x.Unproven > old.Unproven) {
 		return true
 	}
 	return g > was || g > 0 && was > 0 && x.Word > old.Word || g > 0 && g == was && (x.Times > old.Times || further(x.Verdict, old.Verdict))
@@ -115,7 +119,7 @@ func beyond(v lint.Verdict) (float64, bool) {
 func (a Answers) Worse(before Answers) []Question {
 	var out []Question
 	for q, x := range a {
-		if worse(x, before[q]) || strayed(x, before[q]) {
+		if worse(x, before[q]) || strayed(x, before[q], true) {
 			out = append(out, q)
 		}
 	}

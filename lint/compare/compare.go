@@ -17,6 +17,7 @@ type Difference struct {
 	Better         []Change // gone, or less grave
 	Same           []Change // as grave as before; Numbers say what moved
 	Moved          []Change // holds before and after, with numbers that moved
+	Left           []Change // asked of one plan, and of the other not: that run was not finished
 	Added, Removed []string // addresses of parts
 }
 
@@ -68,11 +69,13 @@ func (a Answers) of(q Question) Answer {
 func (d *Difference) sort(c Change) {
 	stood, stands := grade(c.Before.Verdict) > 0, grade(c.After.Verdict) > 0
 	switch {
+	case c.After.Outcome == 0 && d.New.Tainted(), c.Before.Outcome == 0 && d.Old.Tainted():
+		d.Left = append(d.Left, c)
 	case worse(c.After, c.Before) && c.After.Outcome == lint.NotProven && !stood:
 		d.Unproven = append(d.Unproven, c)
-	case worse(c.After, c.Before):
+	case worse(c.After, c.Before), strayed(c.After, c.Before, false):
 		d.Worse = append(d.Worse, c)
-	case worse(c.Before, c.After):
+	case worse(c.Before, c.After), strayed(c.Before, c.After, false):
 		d.Better = append(d.Better, c)
 	case stands:
 		d.Same = append(d.Same, c)
@@ -85,7 +88,12 @@ func counts(r *lint.Rule, a Answer) lint.Severity {
 	if r == nil || grade(a.Verdict) == 0 {
 		return 0
 	}
-	return r.CountsAs(a.Verdict)
+	beside := a.Verdict
+	beside.Outcome, beside.Word = lint.NotProven, a.Unproven // what is not proven may count higher than what is violated
+	if a.Unproven == 0 {
+		return r.CountsAs(a.Verdict)
+	}
+	return max(r.CountsAs(a.Verdict), r.CountsAs(beside))
 }
 
 // all lists the questions of both, by the graver answer.

@@ -74,13 +74,13 @@ func told(list []Change) string {
 
 func TestBetween(t *testing.T) {
 	d := difference(t,
-		"a: 10 A holds\nb: 10 A holds\nc: 10 A violated danger\nd: 10 A violated warning\ne: 10 A unproven caution\nf: 10 A violated notice\ng: 10 A holds\nh: 10 A violated danger\ni: 10 A holds\nj: 1 A violated danger",
-		"a: 20 A violated danger\nb: 10 A unproven danger\nc: 5 A holds\nd: 10 A violated danger\ne: 10 A violated caution\nf: 12 A violated notice\ng: 11 A holds\nh: 10 A unproven warning\ni: 10 A holds\nk: 1 A violated warning\nl: 1 A unproven notice")
+		"a: 10 A holds\nb: 10 A holds\nc: 10 A violated danger\nd: 10 A violated warning\ne: 10 A unproven caution\nf: 10 A violated notice\ng: 10 A holds\nh: 10 A violated danger\ni: 10 A holds\nj: 1 A violated danger\nm: 10 A violated notice",
+		"a: 20 A violated danger\nb: 10 A unproven danger\nc: 5 A holds\nd: 10 A violated danger\ne: 10 A violated caution\nf: 12 A violated notice\ng: 11 A holds\nh: 10 A unproven warning\ni: 10 A holds\nk: 1 A violated warning\nl: 1 A unproven notice\nm: 10.1 A violated notice")
 	for _, c := range []struct{ what, got, want string }{
-		{"worse", told(d.Worse), "a danger 10 A>20 A, d danger, k warning, e caution"},
+		{"worse", told(d.Worse), "a danger 10 A>20 A, d danger, k warning, e caution, f notice 10 A>12 A"},
 		{"unproven", told(d.Unproven), "b warning, l notice"},
 		{"better", told(d.Better), "c danger 10 A>5 A, h danger, j danger"},
-		{"same", told(d.Same), "f notice 10 A>12 A"},
+		{"same", told(d.Same), "m notice 10 A>10.1 A"},
 		{"moved", told(d.Moved), "g  10 A>11 A"},
 		{"added", strings.Join(d.Added, " "), "fuse.k fuse.l"},
 		{"removed", strings.Join(d.Removed, " "), "fuse.j"},
@@ -160,5 +160,58 @@ func TestWorstOfSeveral(t *testing.T) {
 	two := []derive.Number{{Name: "rating", Value: 10, Unit: "A"}, {Name: "rating", Value: 20, Unit: "A"}}
 	if p := moved(two, two); len(p) != 0 {
 		t.Errorf("the same figures moved: %v", p)
+	}
+}
+
+// TestStrayed has answers as ill as before that rest on other figures: more of what is drawn or of volts is worse, less
+// of what withstands it; of what has another unit any move may be, and counts where an edit is weighed.
+func TestStrayed(t *testing.T) {
+	n := func(symbol, unit string, v float64) derive.Number {
+		return derive.Read("x", symbol, v, unit, "fuse.a", "rating", hcl.Range{})
+	}
+	of := func(o lint.Outcome, list ...derive.Number) Answer {
+		return Answer{Verdict: lint.Verdict{Outcome: o, Word: lint.Warning, Numbers: list}}
+	}
+	open, bad := lint.NotProven, lint.Violated
+	for _, c := range []struct {
+		name      string
+		was, is   Answer
+		sure, any bool
+	}{
+		{"more volts over a load whose most is not known", of(open, n("Vout", "V", 12.5)), of(open, n("Vrest", "V", 54)), true, true},
+		{"fewer", of(open, n("Vout", "V", 54)), of(open, n("Vrest", "V", 12.5)), false, false},
+		{"a larger fuse before a wire of no size", of(open, n("In", "A", 5)), of(open, n("In", "A", 15)), true, true},
+		{"a thicker wire", of(open, n("Iz", "A", 20)), of(open, n("Iz", "A", 40)), false, false},
+		{"a thinner one", of(open, n("Iz", "A", 40)), of(open, n("Iz", "A", 20)), true, true},
+		{"a larger fault that a wire bears for less time", of(bad, n("Ipf", "A", 764), n("t", "s", 0.36)), of(bad, n("Ipf", "A", 852), n("t", "s", 0.29)), true, true},
+		{"less time alone", of(bad, n("Ipf", "A", 764), n("t", "s", 0.36)), of(bad, n("Ipf", "A", 764), n("t", "s", 0.29)), false, true},
+		{"a device that never opens", of(bad, n("t", "s", 1), n("t", "s", 12)), of(bad, n("t", "s", 1), n("t", "s", math.Inf(1))), false, true},
+		{"a hair", of(open, n("Vout", "V", 12.5)), of(open, n("Vout", "V", 12.6)), false, false},
+		{"what holds", of(lint.Holds, n("Vout", "V", 12.5)), of(lint.Holds, n("Vout", "V", 54)), false, false},
+		{"what has a limit of its own kind", of(bad, n("Iz", "A", 20), n("I", "A", 30)), of(bad, n("Iz", "A", 20), n("I", "A", 40)), false, false},
+	} {
+		if got := strayed(c.is, c.was, false); got != c.sure {
+			t.Errorf("%s, for sure: %v", c.name, got)
+		}
+		if got := strayed(c.is, c.was, true); got != c.any {
+			t.Errorf("%s, any: %v", c.name, got)
+		}
+	}
+}
+
+// TestUnfinishedIsNotCompared has a run that was stopped: what it did not ask is neither better nor worse.
+func TestUnfinishedIsNotCompared(t *testing.T) {
+	for _, side := range []string{"old", "new"} {
+		d := difference(t, "a: 10 A violated danger", "a: 10 A violated danger")
+		old, is := d.Old, d.New
+		if side == "old" {
+			old.Failures, old.Verdicts = []string{"stopped"}, nil
+		} else {
+			is.Failures, is.Verdicts = []string{"stopped"}, nil
+		}
+		got := Between(&schema.Plan{}, &schema.Plan{}, old, is, nil)
+		if len(got.Left) != 1 || len(got.Better)+len(got.Worse)+len(got.Unproven)+len(got.Same) > 0 {
+			t.Errorf("%s: %+v", side, got)
+		}
 	}
 }

@@ -15,7 +15,9 @@ var upheld = []string{"Iz", "Iz1", "Icont", "Icn", "Imf", "Ichg", "Imax", "Idis"
 // strayed says whether what stands in two plans rests on figures that may be worse in the second: those of what is
 // not proven, and of what is violated with no limit of their own kind to be measured by. More amps, volts or watts
 // are worse, but less of what is upheld; of figures of other kinds any move may be.
-func strayed(x, old Answer) bool {
+//
+// any counts the moves of other figures too.
+func strayed(x, old Answer, any bool) bool {
 	if grade(x.Verdict) == 0 || x.Outcome != old.Outcome {
 		return false
 	}
@@ -26,7 +28,10 @@ func strayed(x, old Answer) bool {
 	}
 	a, b := extremes(x.Numbers), extremes(old.Numbers)
 	for k, v := range a {
-		if w, ok := b[k]; ok && off(v, w) && (k.any || k.symbol == "" && v > w || k.symbol != "" && v < w) {
+		w, ok := b[k]
+		switch {
+		case !ok || !off(v, w):
+		case k.any && any, !k.any && k.symbol == "" && v > w, !k.any && k.symbol != "" && v < w:
 			return true
 		}
 	}

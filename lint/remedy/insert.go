@@ -163,8 +163,36 @@ func wire(name, from, to string, like *schema.Conductor) string {
 	if like.Through.Set && len(like.Through.List) == 1 { // a short one lies where it does; of a longer way it is not known
 		through = "[" + like.Through.List[0].Addr + "]"
 	}
-	return "conductor \"" + name + "\" {\n" + attrs("  ", [2]string{"from", from}, [2]string{"to", to}, [2]string{"size", size},
-		[2]string{"length", text(shortRun, "m")}, [2]string{"insulation", insulation}, [2]string{"voltage_rating", volts}, [2]string{"bundle", bundle}, [2]string{"through", through}) + "}\n"
+	pairs := [][2]string{{"from", from}, {"to", to}, {"size", size}, {"length", text(shortRun, "m")}, {"insulation", insulation}, {"voltage_rating", volts},
+		{"bundle", bundle}, {"through", through}}
+	return "conductor \"" + name + "\" {\n" + attrs("  ", append(pairs, kind(like)...)...) + "}\n"
+}
+
+// kind is what a conductor is made of and belongs to: a piece of it is no other.
+func kind(c *schema.Conductor) (out [][2]string) {
+	for _, x := range []struct {
+		name string
+		of   schema.Text
+	}{{"material", c.Material}, {"stranding", c.Stranding}} {
+		if x.of.Set {
+			out = append(out, [2]string{x.name, `"` + x.of.Value + `"`})
+		}
+	}
+	if c.Parallel.Or(1) > 1 {
+		out = append(out, [2]string{"parallel", count(c.Parallel.Value)})
+	}
+	for _, x := range []struct {
+		name string
+		of   schema.Flag
+	}{{"sheathed", c.Sheathed}, {"cranking", c.Cranking}} {
+		if x.of.True() {
+			out = append(out, [2]string{x.name, "true"})
+		}
+	}
+	if c.PartOf.Set {
+		out = append(out, [2]string{"part_of", c.PartOf.Addr})
+	}
+	return out
 }
 
 // compartment is the space of the part that a reference names, "" where the plan does not say.
@@ -197,6 +225,11 @@ const batteryOf = 12
 func SmallBattery(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 	var out []lint.Proposal
 	for _, l := range head(about[*schema.Load](p, v)) {
+		for i := range p.Net.Loads {
+			if n, ok := p.Circuit.Nominal(p.Net.Loads[i].Hot); p.Net.Loads[i].Addr == l.Addr && ok && n.Value > sameVolts*12 {
+				return nil // there is none of those volts to be had off the shelf
+			}
+		}
 		for _, t := range taps(p, true, l.Addr) {
 			f, ok := t.of.(*schema.Fuse)
 			if !ok || t.attr != "on" {

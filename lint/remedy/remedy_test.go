@@ -195,3 +195,32 @@ func sound(t *testing.T, name string, x lint.Proposal) {
 		}
 	}
 }
+
+// A piece of a wire is of the same stuff, as many in parallel, and comes and goes with the same source.
+func TestPieceOfAWire(t *testing.T) {
+	const src = `system "tern" {}
+source "pack" {
+  kind = "battery"
+  removable = true
+}
+bus "panel" {}
+conductor "lead" {
+  from = source.pack
+  to = bus.panel
+  size = "2 AWG"
+  material = "aluminum"
+  parallel = 2
+  sheathed = true
+  cranking = true
+  part_of = source.pack
+}
+`
+	plan, diags := schema.Decode("tern.wiring.hcl", []byte(src), nil)
+	if diags.HasErrors() {
+		t.Fatal(diags)
+	}
+	got := strings.Join(strings.Fields(wire("piece", "source.pack", "fuse.x.line", plan.Conductors[0])), " ")
+	if want := `material = "aluminum" parallel = 2 sheathed = true cranking = true part_of = source.pack }`; !strings.HasSuffix(got, want) {
+		t.Errorf("%s", got)
+	}
+}

@@ -31,16 +31,17 @@ func Difference(w io.Writer, d *compare.Difference, old, new string, all bool, s
 	if !all {
 		same = nil
 		for _, c := range d.Same {
-			if len(c.Numbers) > 0 {
+			if len(c.Numbers) > 0 || said(c.Before) != said(c.After) {
 				same = append(same, c)
 			}
 		}
 	}
-	t.changes("As before, with other numbers", same)
+	t.changes("As before, with other numbers or words", same)
+	t.changes("Not compared: one of the runs was not finished", d.Left)
 	if all {
 		t.changes("Holds, with other numbers", d.Moved)
 	}
-	t.labelled("Worse", fmt.Sprintf("%d; not proven any more %d; better %d; as before %d; holds with other numbers %d", len(d.Worse), len(d.Unproven), len(d.Better), len(d.Same), len(d.Moved)))
+	t.labelled("Worse", fmt.Sprintf("%d; not proven any more %d; better %d; as before %d; holds with other numbers %d; not compared %d", len(d.Worse), len(d.Unproven), len(d.Better), len(d.Same), len(d.Moved), len(d.Left)))
 	t.labelled("Before", counts(&d.Old.Summary, d.Old.Tainted()))
 	t.labelled("After", counts(&d.New.Summary, d.New.Tainted()))
 	t.line("")
@@ -94,5 +95,5 @@ func said(a compare.Answer) string {
 	case lint.NotProven:
 		return "not proven: " + a.Message
 	}
-	return "not asked: there is no such question of the plan"
+	return "not asked of this plan"
 }

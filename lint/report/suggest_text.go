@@ -13,6 +13,7 @@ import (
 	"ferrule/lint/explain"
 	"ferrule/lint/suggest"
 	"ferrule/lint/term"
+	"ferrule/schema"
 )
 
 // Suggestions in text: the finding, then each way to clear it, as labelled lines and a diff.
@@ -33,7 +34,7 @@ var standing = map[suggest.Kind]string{
 // Suggestions writes what clears one finding.
 func Suggestions(w io.Writer, d *suggest.Desk, f *check.Finding, ways suggest.Ways, s Style) error {
 	t := newText(s)
-	t.about(d.Report, f)
+	t.about(f)
 	for i, x := range ways.List {
 		t.suggestion(fmt.Sprintf("Suggestion %d of %d", i+1, len(ways.List)), x)
 		t.diff(d.Diff(x))
@@ -53,7 +54,7 @@ func Survey(w io.Writer, d *suggest.Desk, best func(*check.Finding) suggest.Ways
 		if f.Waived != nil {
 			continue
 		}
-		t.about(d.Report, f)
+		t.about(f)
 		ways := best(f)
 		if len(ways.List) == 0 || ways.Cut && !ways.Good() {
 			t.none(f, ways)
@@ -74,7 +75,7 @@ func Survey(w io.Writer, d *suggest.Desk, best func(*check.Finding) suggest.Ways
 func Proposal(w io.Writer, d, after *suggest.Desk, all []suggest.Accepted, s Style) error {
 	t := newText(s)
 	for _, x := range all {
-		t.about(d.Report, x.Finding)
+		t.aboutIn(d.Plan, x.Finding)
 		t.told(x.Suggestion)
 		t.line("")
 	}
@@ -98,13 +99,24 @@ func newText(s Style) *text {
 }
 
 // about is the head of a finding.
-func (t *text) about(r *check.Report, f *check.Finding) {
+func (t *text) about(f *check.Finding) { t.aboutAt(f.Verdict.Subject, f) }
+
+// aboutIn is the head of a finding on a later text of a plan, with the place that its part has in the plan as it was.
+func (t *text) aboutIn(plan *schema.Plan, f *check.Finding) {
+	t.aboutAt(plan.Block(f.Verdict.Subject.Header().Addr), f)
+}
+
+func (t *text) aboutAt(b schema.Block, f *check.Finding) {
 	rule := f.Rule.ID
 	if f.Verdict.Outcome == lint.NotProven {
 		rule += ", not proven"
 	}
-	at := lint.Where(f.Verdict.Subject)
-	t.head(f.Severity.String(), rule, fmt.Sprintf("%s:%d", at.Filename, at.Start.Line))
+	place := ""
+	if b != nil {
+		at := lint.Where(b)
+		place = fmt.Sprintf("%s:%d", at.Filename, at.Start.Line)
+	}
+	t.head(f.Severity.String(), rule, place)
 	t.hung(strings.Repeat(" ", margin), term.Clean(f.Message()))
 }
 

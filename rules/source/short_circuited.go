@@ -51,34 +51,66 @@ func short(p *lint.Pass, i int) lint.Verdict {
 			return v.HasSource(i) && (v.Joined(s.Hot, s.Ret) || len(headToTail(p, v, i)) > 0)
 		})
 	}
-	for _, v := range views {
+	for _, v := range sureFirst(views) {
 		if !v.HasSource(i) {
 			continue
 		}
 		if ring := headToTail(p, v, i); len(ring) > 0 {
-			return inRing(p, v, i, ring)
+			return thrown(p, v, inRing(p, v, i, ring))
 		}
-		if !v.Joined(s.Hot, s.Ret) {
-			continue
+		if v.Joined(s.Hot, s.Ret) {
+			return thrown(p, v, joined(p, v, i))
 		}
-		way := v.Between(s.Hot, s.Ret)
-		out := lint.Verdict{Subject: s.Source, Outcome: lint.Violated, Word: lint.Danger, State: v.Witness(way.Edges(), i), Path: v.Places(s.Hot, way)}
-		for _, h := range way {
-			if addr := p.Net.Edges[h.Edge].Addr; len(out.Related) == 0 || out.Related[len(out.Related)-1] != addr {
-				out.Related = append(out.Related, addr)
-			}
-		}
-		out.Message = fmt.Sprintf("The two poles of %s are joined with no load between them", lint.Quote(s.Source))
-		if len(out.State) > 0 {
-			out.Message += ", with " + lint.Positions(p.Plan, out.State)
-		}
-		out.Message += "."
-		return out
 	}
 	if !complete {
 		return lint.Unfinished(s.Source, lint.Danger)
 	}
 	return lint.Verdict{Subject: s.Source, Outcome: lint.Holds}
+}
+
+// assumed says whether a state is one that a switch passes only if it makes before it breaks, which is not written.
+func assumed(v *explore.View) bool { return v.Transit != nil && v.Transit.Throw.Assumed }
+
+func sureFirst(views []*explore.View) []*explore.View {
+	out := slices.Clone(views)
+	slices.SortStableFunc(out, func(a, b *explore.View) int {
+		switch x, y := assumed(a), assumed(b); {
+		case x == y:
+			return 0
+		case x:
+			return 1
+		}
+		return -1
+	})
+	return out
+}
+
+// thrown leaves open what happens only on the way between two positions, where it is not written how that is.
+func thrown(p *lint.Pass, v *explore.View, out lint.Verdict) lint.Verdict {
+	if assumed(v) {
+		m := lint.Missing{Subject: p.Net.Vars[v.Transit.Var].Addr, Attribute: "transition"}
+		out.Outcome, out.Missing = lint.NotProven, []lint.Missing{m}
+		out.Message += fmt.Sprintf(" Whether it comes to that is not shown: %s is not written.", lint.Lacking(m, true))
+	}
+	return out
+}
+
+// joined tells of the way between the poles of a source.
+func joined(p *lint.Pass, v *explore.View, i int) lint.Verdict {
+	s := &p.Net.Sources[i]
+	way := v.Between(s.Hot, s.Ret)
+	out := lint.Verdict{Subject: s.Source, Outcome: lint.Violated, Word: lint.Danger, State: v.Witness(way.Edges(), i), Path: v.Places(s.Hot, way)}
+	for _, h := range way {
+		if addr := p.Net.Edges[h.Edge].Addr; len(out.Related) == 0 || out.Related[len(out.Related)-1] != addr {
+			out.Related = append(out.Related, addr)
+		}
+	}
+	out.Message = fmt.Sprintf("The two poles of %s are joined with no load between them", lint.Quote(s.Source))
+	if len(out.State) > 0 {
+		out.Message += ", with " + lint.Positions(p.Plan, out.State)
+	}
+	out.Message += "."
+	return out
 }
 
 // headToTail lists the batteries that close a ring with one, each positive on the next one's negative:

@@ -2,6 +2,7 @@ package charging
 
 import (
 	"fmt"
+	"slices"
 
 	"ferrule/lint"
 	"ferrule/lint/circuit"
@@ -309,7 +310,7 @@ func (r *region) trace(v *explore.View, target int, came map[network.NodeID]step
 func (e *encounter) verdict(p *lint.Pass, pack int) lint.Verdict {
 	b, t := p.Net.Sources[pack].Source, p.Net.Sources[e.target].Source
 	v := lint.Verdict{Subject: b, Outcome: lint.Violated, Word: lint.Warning, Path: e.places, Related: append([]string{t.Addr}, e.passed...),
-		State: e.view.Witness(e.edges, pack, e.target), Cause: t.Addr}
+		State: e.view.Witness(append(slices.Clone(e.edges), e.view.Between(p.Net.Sources[pack].Ret, p.Net.Sources[e.target].Ret).Edges()...), pack, e.target), Cause: t.Addr}
 	if e.tow || p.Plan.Graded("vehicle") {
 		v.Word = lint.Danger
 	}

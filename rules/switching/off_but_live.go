@@ -20,7 +20,7 @@ var offButLive = &lint.Rule{
 	Subject: "switch",
 	When: "A load terminal of a hand switch is energised above 5 V in an allowed state in which the switch joins it to nothing; or a disconnect has batteries on both " +
 		"sides. A terminal is a supply terminal where, with this switch open and every other contact closed, a source is on its side and not through a " +
-		"converter (in a circuit that only converters feed, or at any switch but a disconnect on a side that takes no power: a converter's output); all others are load terminals.",
+		"converter (in a circuit that only converters feed, or at any switch but a disconnect on a side that takes no power: a converter's output); all others are load terminals. Where a way round a disconnect joins two of them, the one with more contacts before it is a load terminal.",
 	Why: "Hands go in because the switch is off, and a fire behind it cannot be starved. Warning at a disconnect, caution at the empty position of any other switch, " +
 		"danger above 60 V DC or on alternating current.",
 	Numbers: "5 V; 60 V DC. Live means: a source, or a converter's output whose input has power in the same state, is joined to it.",

@@ -127,7 +127,7 @@ type Switch struct {
 	Place
 	Kind           Text        `attr:"kind" oneof:"manual relay isolator disconnect transfer breakaway" doc:"What it is. Left out: manual."`
 	Terminals      Texts       `attr:"terminals" required:"true" doc:"The owner's names of its terminals."`
-	Positions      []*Position `block:"position" doc:"One block per position; an empty one is off."`
+	Positions      []*Position `block:"position" doc:"One block per position; an empty one is off. Without any it is an on-off switch: open, and closed, which joins all its terminals."`
 	AnyOrder       Flag        `attr:"any_order" unset:"false" doc:"Thrown from any position to any other; else between neighbours."`
 	Rating         Quantity    `attr:"rating" unit:"A" most:"6 kA" doc:"Continuous current of one contact."`
 	VoltageRating  Quantities  `attr:"voltage_rating" unit:"V" least:"1 V" most:"5 kV" doc:"The voltage it can break; say dc or ac."`
@@ -288,7 +288,7 @@ type Branch struct {
 // Mode is a set of states that the plan's user really uses.
 type Mode struct {
 	Head
-	State    Pins `attr:"state" ref:"switch connector source" doc:"The positions that make the mode."`
+	State    Pins `attr:"state" ref:"switch connector source" doc:"The positions that make the mode. A switch that somebody can throw in it (see reachable_while) may have any position all the same, whatever holds the pin."`
 	Occupied Flag `attr:"occupied" unset:"true" doc:"People are aboard. Left out: true."`
 	By       Text `attr:"by" oneof:"hardware habit" doc:"What holds the pins."`
 }

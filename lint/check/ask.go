@@ -65,11 +65,14 @@ func (r *run) pass(space *explore.Space, g lint.Guesses) *lint.Pass {
 	return lint.NewPass(r.net, space, g, r.opt.Today)
 }
 
+// Stopped is what a failure says of what there was no time for.
+const Stopped = "the run was stopped"
+
 // askOne gives a rule's valid answers. What is not valid, a panic and a rule that was not asked in
 // time are failures: silence would pass for safety.
 func (r *run) askOne(rule *lint.Rule, question func() []lint.Verdict) []lint.Verdict {
 	if r.stopped = r.stopped || r.opt.Stop != nil && r.opt.Stop(); r.stopped {
-		r.fail("rule %s was not asked: the run was stopped before it", rule.ID)
+		r.fail("rule %s was not asked: %s before it", rule.ID, Stopped)
 		return nil
 	}
 	var answers, valid []lint.Verdict

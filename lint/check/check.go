@@ -131,7 +131,7 @@ func (r *run) guard(what string, f func()) {
 		x := recover()
 		if _, halted := x.(explore.Halted); halted {
 			r.stopped = true
-			r.fail("%s was not finished: the run was stopped in it", what)
+			r.fail("%s was not finished: %s in it", what, Stopped)
 		} else if x != nil {
 			r.fail("%s failed: %v", what, x)
 		}

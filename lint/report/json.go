@@ -170,7 +170,11 @@ func JSON(w io.Writer, run *Run) error {
 			out.Errors = append(out.Errors, jsonError{location(start), "Suggestions not finished", unlooked})
 		}
 		for _, f := range p.Failures {
-			out.Errors = append(out.Errors, jsonError{location(start), "The tool failed", f})
+			what := "The tool failed"
+			if strings.Contains(f, check.Stopped) {
+				what = "Not finished in time"
+			}
+			out.Errors = append(out.Errors, jsonError{location(start), what, f})
 		}
 	}
 	return Encode(w, out)

@@ -41,7 +41,11 @@ func Difference(w io.Writer, d *compare.Difference, old, new string, all bool, s
 	if all {
 		t.changes("Holds, with other numbers", d.Moved)
 	}
-	t.labelled("Worse", fmt.Sprintf("%d; not proven any more %d; better %d; as before %d; holds with other numbers %d; not compared %d", len(d.Worse), len(d.Unproven), len(d.Better), len(d.Same), len(d.Moved), len(d.Left)))
+	tally := fmt.Sprintf("%d; not proven any more %d; better %d; as before %d; holds with other numbers %d", len(d.Worse), len(d.Unproven), len(d.Better), len(d.Same), len(d.Moved))
+	if n := len(d.Left); n > 0 {
+		tally += fmt.Sprintf("; not compared %d", n)
+	}
+	t.labelled("Worse", tally)
 	t.labelled("Before", counts(&d.Old.Summary, d.Old.Tainted()))
 	t.labelled("After", counts(&d.New.Summary, d.New.Tainted()))
 	t.line("")

@@ -2,6 +2,7 @@ package circuit
 
 import (
 	"math"
+	"slices"
 
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
@@ -18,6 +19,7 @@ type Drop struct {
 	Home  int           // the edge that loses most where the way home loses more than the way there; else -1
 	From  network.Port  // the supply
 	View  *explore.View
+	State []network.Position // that make it: on both runs, of the supply, and of what draws a good part of the current
 	Lacks []derive.Missing
 
 	at *Point
@@ -146,6 +148,7 @@ func (c *Circuit) explainDrop(d *Drop, to network.Port, lacks []derive.Missing) 
 			d.Home = worst
 		}
 	}
+	d.State = c.dropState(d, hot, ret)
 	sum := 0.0
 	parts := append(d.at.losses(hot, -1), d.at.losses(ret, 1)...)
 	on := map[string]bool{}
@@ -167,6 +170,35 @@ func (c *Circuit) explainDrop(d *Drop, to network.Port, lacks []derive.Missing) 
 		return
 	}
 	d.Ratio = derive.Compute("drop as a share of nominal", "dU/Vn", d.Volts.Value/vn.Value, "", "dU / Vn", d.Volts, vn)
+}
+
+// share is the part of the current on the way from which another contact's current tells.
+const share = 0.05
+
+// dropState is the positions on both ways, of the supply, and of contacts that carry a good part of the current: those
+// of switches that are taken as closed with everything on are not told.
+func (c *Circuit) dropState(d *Drop, ways ...explore.Path) []network.Position {
+	var edges, sources []int
+	most := 0.0
+	for _, w := range ways {
+		for _, h := range w {
+			edges, most = append(edges, h.Edge), max(most, math.Abs(d.at.Amps(h.Edge)))
+		}
+	}
+	for _, list := range [][]int{d.View.Zone.Edges, d.View.Zone.Returns} {
+		for _, e := range list {
+			told := slices.ContainsFunc(c.Net.Edges[e].When, func(l network.Literal) bool { return !c.Space.Leaf(l.Var) })
+			if told && d.View.Conducts(e) && math.Abs(d.at.Amps(e)) > share*most {
+				edges = append(edges, e)
+			}
+		}
+	}
+	for i := range c.Net.Sources {
+		if c.Net.Sources[i].Hot == d.From.Hot && d.View.HasSource(i) {
+			sources = append(sources, i)
+		}
+	}
+	return d.View.Witness(edges, sources...)
 }
 
 // most is the edge of a way that loses most, -1 where none does, and what the whole way loses, in V.

@@ -297,7 +297,7 @@ func (q *lossy) verdict() lint.Verdict {
 	switch {
 	case d.Ratio.Value > limit.Value:
 		v.Outcome = lint.Violated
-		v.State, v.Path = d.View.Witness(d.Path.Edges()), d.View.Places(d.From.Hot, d.Path)
+		v.State, v.Path = d.State, d.View.Places(d.From.Hot, d.Path)
 		if d.Home >= 0 { // the path is the way there
 			v.Related = []string{q.p.Net.Edges[d.Home].Addr}
 		}

@@ -136,7 +136,7 @@ func TestFirstAdvice(t *testing.T) {
 		"wren life-safety/alarm-can-be-switched-off branch.alarm.load.alarm":       `Feed "Gas and monoxide alarm" from "House post, ahead of the switch".`,
 		"wren overcurrent/oversize-device branch.water.fuse":                       `Fit "4 Water pump, 30 A" as a device of 20 A.`,
 		"wren conductor/voltage-drop branch.alarm.load.alarm":                      `Lay "Gas and monoxide alarm" in 12 AWG.`,
-		"siskin life-safety/alarm-can-be-switched-off branch.alarm.load.gas_alarm": `Put "Step-down, 15 A" right on "48 V bus", and take "step_down_tap" away. Fit "Step-down, 15 A" as a class-t fuse of the same rating, made for 125 V dc and 20 kA.`,
+		"siskin life-safety/alarm-can-be-switched-off branch.alarm.load.gas_alarm": `Put "Step-down, 15 A" right on "48 V bus", and take "step_down_tap" away. Fit "Step-down, 15 A" as a cartridge fuse for solar strings of the same rating, made for 1 000 V dc and 10 kA.`,
 		"siskin solar/cold-voltage converter.tracker":                              `Put one module fewer in series in "South roof": 3.`,
 	}
 	for _, name := range []string{"siskin", "wren"} {

@@ -54,24 +54,33 @@ func relabelled(f *schema.Fuse, amps float64) []lint.Change {
 	return []lint.Change{lint.Set(f.Addr, "label", `"`+strings.Replace(f.Label.Value, old, new, 1)+`"`)}
 }
 
-// stronger are the kinds of device that are offered for more volts or a larger fault, the commoner first.
-// Smaller terminal fuses than 30 A are not made.
+// stronger are the kinds of device that are offered for more volts or a larger fault, the commoner first, from the
+// least to the most A that they are made for.
 var stronger = []struct {
-	kind  string
-	least float64 // A
-}{{"terminal", 30}, {"class-t", 0}}
+	kind, called string
+	least, most  float64 // A
+}{{"cartridge", "cartridge fuse for solar strings", 1, 30}, {"terminal", "terminal fuse", 30, 300}, {"class-t", "class-t fuse", 1, 1200}}
+
+// opens is what a kind of device opens on direct current: volts and amps.
+func opens(kind string) (volts, amps tables.Value, known bool) {
+	if kind == "cartridge" {
+		volts, amps = tables.SolarCartridge()
+		return volts, amps, true
+	}
+	return tables.FuseKind(kind)
+}
 
 // StrongerDevice offers devices of the same rating and of a kind that opens more.
 func StrongerDevice(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 	var out []lint.Proposal
 	for _, f := range head(about[*schema.Fuse](p, v)) {
 		for _, s := range stronger {
-			volts, amps, known := tables.FuseKind(s.kind)
-			if !known || alternating(p, f.Addr) || f.Rating.Set && f.Rating.Value < s.least {
+			volts, amps, known := opens(s.kind)
+			if !known || alternating(p, f.Addr) || f.Rating.Set && (f.Rating.Value < s.least || f.Rating.Value > s.most) {
 				continue
 			}
 			out = append(out, lint.Proposal{
-				Do: sentence("Fit %s as a %s fuse of the same rating, made for %s dc and %s.", lint.Quote(f), s.kind,
+				Do: sentence("Fit %s as a %s of the same rating, made for %s dc and %s.", lint.Quote(f), s.called,
 					quantity.Format(volts.V, quantity.Voltage), quantity.Format(amps.V, quantity.Current)),
 				Changes: []lint.Change{
 					lint.Set(f.Addr, "kind", `"`+s.kind+`"`), lint.Set(f.Addr, "voltage_rating", text(volts.V, "V dc")), lint.Set(f.Addr, "interrupting", interrupting(amps.V)),

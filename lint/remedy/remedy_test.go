@@ -86,8 +86,8 @@ func TestOffers(t *testing.T) {
 		{"thicker", ThickerWire, at("conductor.feed"), 4, `Lay "feed" in 6 AWG. [conductor.feed size="6 AWG"]`},
 		{"thicker by the path", ThickerWire, way, 12, `Lay "house_side" in 6 AWG. [conductor.house_side size="6 AWG"]`},
 		{"insulation", BetterInsulation, at("conductor.feed"), 2, `Lay "feed" with insulation for 105 C. [conductor.feed insulation="105 C"]`},
-		{"stronger", StrongerDevice, at("branch.lamp.fuse"), 1, `Fit "Lamp, 10 A" as a class-t fuse of the same rating, made for 125 V dc and 20 kA. ` +
-			`[branch.lamp.fuse kind="class-t"] [branch.lamp.fuse voltage_rating="125 V dc"] [branch.lamp.fuse interrupting="20 kA"] [branch.lamp.fuse reset out] [branch.lamp.fuse trip out] [branch.lamp.fuse polarized out] [branch.lamp.fuse curve out] [branch.lamp.fuse series_rated_with out]`},
+		{"stronger", StrongerDevice, at("branch.lamp.fuse"), 2, `Fit "Lamp, 10 A" as a cartridge fuse for solar strings of the same rating, made for 1 000 V dc and 10 kA. ` +
+			`[branch.lamp.fuse kind="cartridge"] [branch.lamp.fuse voltage_rating="1000 V dc"] [branch.lamp.fuse interrupting="10 kA"] [branch.lamp.fuse reset out] [branch.lamp.fuse trip out] [branch.lamp.fuse polarized out] [branch.lamp.fuse curve out] [branch.lamp.fuse series_rated_with out]`},
 		{"not for mains", StrongerDevice, at("fuse.shore"), 0, ""},
 		{"not reverse", BlocksReverse, at("converter.tracker"), 1, `Fit "tracker" as one through which nothing runs from output to input. [converter.tracker blocks_reverse=true]`},
 		{"fewer", FewerInSeries, at("converter.tracker", "source.roof"), 2, `Put one module fewer in series in "roof": 3. [source.roof series=3]`},

@@ -103,23 +103,23 @@ func joined(pass *lint.Pass, offer lint.Offer, group []lint.Verdict, can func([]
 	}
 	all := p
 	all.Changes = slices.Clone(p.Changes)
-	n := 0
+	var names []string
 	for _, v := range group {
 		more := offer(pass, v)
 		if at >= len(more) || !alikeIn(p, more[at]) || !can(more[at].Changes) {
 			continue
 		}
-		n++
+		names = append(names, lint.Quote(v.Subject))
 		for _, c := range more[at].Changes {
 			if !slices.Contains(all.Changes, c) {
 				all.Changes = append(all.Changes, c)
 			}
 		}
 	}
-	if n == 0 || len(all.Changes) == len(p.Changes) {
+	if len(names) == 0 || len(all.Changes) == len(p.Changes) {
 		return nil
 	}
-	all.Do = strings.TrimSuffix(p.Do, ".") + fmt.Sprintf(", and do the same for %s.", others(n))
+	all.Do = strings.TrimSuffix(p.Do, ".") + fmt.Sprintf(", and do the same for %s, found with it.", others(names))
 	return &all
 }
 
@@ -130,11 +130,14 @@ func alikeIn(a, b lint.Proposal) bool {
 	})
 }
 
-func others(n int) string {
-	if n == 1 {
-		return "the other one found with it"
+// mostNamed is how many of a group are named in a sentence.
+const mostNamed = 4
+
+func others(names []string) string {
+	if n := len(names); n > mostNamed+1 {
+		names = append(names[:mostNamed:mostNamed], fmt.Sprintf("%d more", n-mostNamed))
 	}
-	return fmt.Sprintf("the %d others found with it", n)
+	return lint.And(names...)
 }
 
 // place adds a proposal as a draft. What cannot be placed in the text, or gives no sound plan, is no

@@ -72,10 +72,10 @@ func (c Cost) order(o Cost) int {
 const (
 	mostShown    = 3
 	mostPlaced   = 120
-	mostChecked  = 32
+	mostChecked  = 24
 	mostFull     = 6
 	mostFollowed = 3
-	mostBranches = 10
+	mostBranches = 8
 )
 
 // Ways are what was found to clear a finding: what is good first, then sketches.

@@ -14,6 +14,13 @@ func FuseKind(kind string) (volts, interrupting Value, known bool) {
 	return volts, interrupting, volts.Known() || interrupting.Known()
 }
 
+// SolarCartridge gives the voltage (V) on direct current and the interrupting rating (A) of cartridge fuses made for
+// solar strings, up to 30 A. Not what a plan means that writes no more than cartridge: that may be one for
+// alternating current.
+func SolarCartridge() (volts, interrupting Value) {
+	return figure("solar-cartridge/volts"), figure("solar-cartridge/interrupting")
+}
+
 // Gate is one published point of a fuse's behaviour.
 type Gate struct {
 	Multiple float64 // of the rating

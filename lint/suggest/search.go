@@ -9,6 +9,7 @@ import (
 	"ferrule/lint"
 	"ferrule/lint/check"
 	"ferrule/lint/compare"
+	"ferrule/schema"
 )
 
 // search looks for what clears one finding.
@@ -26,6 +27,9 @@ type search struct {
 	checks int             // of all rules that run
 	full   int             // of all rules
 	left   bool            // a bound on the work left proposals untried
+	harsh  []*lint.Rule    // that refused drafts, the last first
+	asked  []*lint.Rule    // of those, the ones that the drafts in hand are held against first
+	turn   int             // drafts looked at
 }
 
 // miss is a draft that clears the finding and makes something worse, or could not be placed.
@@ -74,11 +78,18 @@ func (s *search) tryOn(all []draft) {
 	s.near = append(s.near, done...)
 }
 
+// apace is after how many drafts what refused them is learnt from.
+const apace = 4
+
 // try checks drafts in order until as many different ones are good as are wanted. Some are looked at side by
 // side; what is made of them does not depend on how many.
 func (s *search) try(all []draft) {
 	for len(all) > 0 {
-		n := min(len(all), runtime.GOMAXPROCS(0))
+		if s.turn%apace == 0 {
+			s.asked = slices.Clone(s.harsh)
+		}
+		n := min(len(all), runtime.GOMAXPROCS(0), apace-s.turn%apace)
+		s.turn += n
 		batch := slices.DeleteFunc(slices.Clone(all[:n]), func(x draft) bool { return s.shown[x.offer] })
 		all = all[n:]
 		if s.enough() {
@@ -115,12 +126,37 @@ func (s *search) look(batch []draft) []bool {
 					return
 				}
 			}
-			x.Report = check.Run(x.Plan, runs(s.rules), s.opt)
+			if x.Report = s.refused(x.Plan); x.Report == nil {
+				x.Report = check.Run(x.Plan, runs(s.rules), s.opt)
+			}
 			out[i] = len(x.Report.Diagnostics) == 0 // what is no network is asked nothing
 		})
 	}
 	all.Wait()
 	return out
+}
+
+// mostHarsh bounds the rules that drafts are held against first.
+const mostHarsh = 3
+
+// refused asks the rules that refused drafts before: what one of them finds worse is not worth asking the others.
+func (s *search) refused(plan *schema.Plan) *check.Report {
+	for _, r := range s.asked {
+		if out := check.Run(plan, []*lint.Rule{r}, s.opt); len(out.Diagnostics) > 0 || !out.Tainted() && len(compare.Of(out).Worse(s.before)) > 0 {
+			return out
+		}
+	}
+	return nil
+}
+
+// learn notes the rule that refused a draft.
+func (s *search) learn(q compare.Question) {
+	i := slices.IndexFunc(s.rules, func(r *lint.Rule) bool { return r.ID == q.Rule && r.Run != nil })
+	if i < 0 {
+		return
+	}
+	s.harsh = slices.DeleteFunc(s.harsh, func(r *lint.Rule) bool { return r == s.rules[i] })
+	s.harsh = append([]*lint.Rule{s.rules[i]}, s.harsh[:min(len(s.harsh), mostHarsh-1)]...)
 }
 
 // weigh decides about a draft that clears its finding: where no rule that runs finds anything worse, those
@@ -132,6 +168,7 @@ func (s *search) weigh(x draft) {
 	case x.Report.Tainted():
 		m.why, m.desk = unfinished, nil
 	case len(m.worse) > 0:
+		s.learn(m.worse[0])
 		x.Desk.open()
 	default:
 		s.full++

@@ -73,7 +73,7 @@ func contactsTo(n *network.Network, x *schema.Switch) map[network.NodeID]int {
 		var next []network.NodeID
 		for k := 0; k < len(now); k++ {
 			at := now[k]
-			if _, ok := out[at]; ok || n.Nodes[at].Return {
+			if _, ok := out[at]; ok || at == network.None || n.Nodes[at].Return {
 				continue
 			}
 			out[at] = depth

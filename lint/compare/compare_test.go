@@ -186,6 +186,8 @@ func TestStrayed(t *testing.T) {
 		{"a larger fault that a wire bears for less time", of(bad, n("Ipf", "A", 764), n("t", "s", 0.36)), of(bad, n("Ipf", "A", 852), n("t", "s", 0.29)), true, true},
 		{"less time alone", of(bad, n("Ipf", "A", 764), n("t", "s", 0.36)), of(bad, n("Ipf", "A", 764), n("t", "s", 0.29)), false, true},
 		{"a device that never opens", of(bad, n("t", "s", 1), n("t", "s", 12)), of(bad, n("t", "s", 1), n("t", "s", math.Inf(1))), false, true},
+		{"a smaller battery without a switch", of(bad, n("C", "Ah", 280)), of(bad, n("C", "Ah", 200)), false, false},
+		{"a larger one", of(bad, n("C", "Ah", 200)), of(bad, n("C", "Ah", 280)), true, true},
 		{"a hair", of(open, n("Vout", "V", 12.5)), of(open, n("Vout", "V", 12.6)), false, false},
 		{"what holds", of(lint.Holds, n("Vout", "V", 12.5)), of(lint.Holds, n("Vout", "V", 54)), false, false},
 		{"what has a limit of its own kind", of(bad, n("Iz", "A", 20), n("I", "A", 30)), of(bad, n("Iz", "A", 20), n("I", "A", 40)), false, false},

@@ -9,12 +9,19 @@ import (
 )
 
 // upheld are the symbols of figures of which more is better: what a part carries, opens, takes or asks for at least,
-// the least fault current, the volts that are left.
-var upheld = []string{"Iz", "Iz1", "Icont", "Icn", "Imf", "Ichg", "Imax", "Idis", "Ih", "Vmax", "Vr", "Vlow", "Vin", "V0"}
+// the least fault current, the volts and the charge that are left, the length that is allowed.
+var upheld = []string{"Iz", "Iz1", "Icont", "Icn", "Imf", "Ichg", "Imax", "Idis", "Ih", "Vmax", "Vr", "Vlow", "Vin", "V0", "Q", "Lmax", "limit"}
+
+// summed are the units of which the largest figure tells, whatever its name; plain those of which more is worse, figure
+// by figure. Of others, such as times, resistances and temperatures, which way is worse depends.
+var (
+	summed = []string{"A", "V", "W"}
+	plain  = []string{"Ah", "m", ""}
+)
 
 // strayed says whether what stands in two plans rests on figures that may be worse in the second: those of what is
-// not proven, and of what is violated with no limit of their own kind to be measured by. More amps, volts or watts
-// are worse, but less of what is upheld; of figures of other kinds any move may be.
+// not proven, and of what is violated with no limit of their own kind to be measured by. More is worse, but less of what
+// is upheld; of figures of other kinds any move may be.
 //
 // any counts the moves of other figures too.
 func strayed(x, old Answer, any bool) bool {
@@ -31,7 +38,7 @@ func strayed(x, old Answer, any bool) bool {
 		w, ok := b[k]
 		switch {
 		case !ok || !off(v, w):
-		case k.any && any, !k.any && k.symbol == "" && v > w, !k.any && k.symbol != "" && v < w:
+		case k.any && any, !k.any && !k.less && v > w, k.less && v < w:
 			return true
 		}
 	}
@@ -42,10 +49,10 @@ func strayed(x, old Answer, any bool) bool {
 func off(a, b float64) bool { return a != b && !(math.Abs(a-b) <= much*math.Abs(b)) }
 
 // extreme names the worst figure of a kind: by unit the largest of amps, volts or watts, by symbol the least of what
-// is upheld, by symbol and place the others, of which any move counts.
+// is upheld, by symbol and place the others.
 type extreme struct {
 	unit, symbol string
-	any          bool
+	less, any    bool // less of it is worse; any move may be
 	place        int
 }
 
@@ -58,21 +65,21 @@ func extremes(numbers []derive.Number) map[extreme]float64 {
 		}
 		k := extreme{unit: n.Unit}
 		switch {
-		case !slices.Contains([]string{"A", "V", "W"}, n.Unit):
-			s := [2]string{n.Symbol, n.Unit}
-			k.symbol, k.any, k.place = n.Symbol, true, seen[s]
-			seen[s]++
 		case slices.Contains(upheld, n.Symbol):
-			k.symbol = n.Symbol
+			k.symbol, k.less = n.Symbol, true
+		case !slices.Contains(summed, n.Unit):
+			s := [2]string{n.Symbol, n.Unit}
+			k.symbol, k.any, k.place = n.Symbol, !slices.Contains(plain, n.Unit), seen[s]
+			seen[s]++
 		}
 		v, ok := out[k]
 		switch {
 		case !ok:
 			v = n.Value
-		case k.symbol == "":
-			v = max(v, n.Value)
-		default:
+		case k.less:
 			v = min(v, n.Value)
+		default:
+			v = max(v, n.Value)
 		}
 		out[k] = v
 	}

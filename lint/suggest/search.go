@@ -169,7 +169,9 @@ func (s *search) weigh(x draft) {
 		m.why, m.desk = unfinished, nil
 	case len(m.worse) > 0:
 		s.learn(m.worse[0])
-		x.Desk.open()
+		if x.Desk.open(); s.lost(x.Desk) != "" {
+			m.why, m.desk = s.lost(x.Desk), nil
+		}
 	default:
 		s.full++
 		x.Report = check.Run(x.Plan, s.rules, s.opt)
@@ -180,6 +182,9 @@ func (s *search) weigh(x draft) {
 	}
 	if m.why == "" && len(m.worse) > 0 {
 		m.why = "it clears this, but then " + told(x.Desk.before, m.worse[0])
+		if s.before.Stands(m.worse[0]) {
+			m.why = "it clears this, but what is found already gets worse, or may: " + told(x.Desk.before, m.worse[0])
+		}
 	}
 	s.near = append(s.near, m)
 }

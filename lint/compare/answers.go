@@ -114,12 +114,21 @@ func beyond(v lint.Verdict) (float64, bool) {
 	return math.Abs(math.Log(b.Value / a.Value)), true
 }
 
-// Worse lists the questions that are answered worse than before, the gravest first, and those that are answered as
-// ill by other figures. What was not asked before counts as held.
+// Worse lists the questions that are answered worse than before, the gravest first. What was not asked
+// before counts as held.
 func (a Answers) Worse(before Answers) []Question {
+	return a.those(func(q Question, x Answer) bool { return worse(x, before[q]) })
+}
+
+// Strayed lists the questions that are answered as ill as before by figures that are worse, or may be.
+func (a Answers) Strayed(before Answers) []Question {
+	return a.those(func(q Question, x Answer) bool { return !worse(x, before[q]) && strayed(x, before[q], true) })
+}
+
+func (a Answers) those(so func(Question, Answer) bool) []Question {
 	var out []Question
 	for q, x := range a {
-		if worse(x, before[q]) || strayed(x, before[q], true) {
+		if so(q, x) {
 			out = append(out, q)
 		}
 	}

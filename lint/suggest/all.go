@@ -77,7 +77,7 @@ func (d *Desk) numbered(s *search, x Suggestion) Suggestion {
 func (s *search) widest(first *Desk) int {
 	best, most := -1, -1
 	for i, x := range s.good {
-		if len(s.desks[i].before.Worse(first.before)) > 0 {
+		if len(s.worseThan(first, s.desks[i].before)) > 0 {
 			continue
 		}
 		n := 0
@@ -91,6 +91,13 @@ func (s *search) widest(first *Desk) int {
 		}
 	}
 	return best
+}
+
+// worseThan is what a desk makes worse, or may, of the plan as it was at first.
+func (s *search) worseThan(first *Desk, after compare.Answers) []compare.Question {
+	return slices.Concat(after.Worse(first.before), slices.DeleteFunc(after.Strayed(first.before), func(q compare.Question) bool {
+		return after[q].Outcome == lint.NotProven && after[q].Word <= lint.Notice
+	}))
 }
 
 // next is the gravest finding that stands and has not failed yet.

@@ -142,7 +142,7 @@ const mostHarsh = 3
 // refused asks the rules that refused drafts before: what one of them finds worse is not worth asking the others.
 func (s *search) refused(plan *schema.Plan) *check.Report {
 	for _, r := range s.asked {
-		if out := check.Run(plan, []*lint.Rule{r}, s.opt); len(out.Diagnostics) > 0 || !out.Tainted() && len(compare.Of(out).Worse(s.before)) > 0 {
+		if out := check.Run(plan, []*lint.Rule{r}, s.opt); len(out.Diagnostics) > 0 || !out.Tainted() && len(s.worsened(compare.Of(out))) > 0 {
 			return out
 		}
 	}
@@ -163,7 +163,7 @@ func (s *search) learn(q compare.Question) {
 // that review the others are asked too.
 func (s *search) weigh(x draft) {
 	s.checks++
-	m := miss{draft: x, desk: x.Desk, worse: compare.Of(x.Report).Worse(s.before)}
+	m := miss{draft: x, desk: x.Desk, worse: s.worsened(compare.Of(x.Report))}
 	switch {
 	case x.Report.Tainted():
 		m.why, m.desk = unfinished, nil
@@ -194,7 +194,7 @@ const unfinished = "it could not be checked whole: a rule failed, or the search 
 // accept takes a draft of which all rules were asked, if it clears the finding and makes nothing worse: a notice
 // that the proof leans on a guess, which was not there before, is worse too.
 func (s *search) accept(x draft, m *miss) bool {
-	m.worse = x.before.Worse(s.Desk.before)
+	m.worse = s.worsened(x.before)
 	switch lost := s.lost(x.Desk); {
 	case x.Report.Tainted():
 		m.why, m.desk = unfinished, nil
@@ -210,6 +210,22 @@ func (s *search) accept(x draft, m *miss) bool {
 		return true
 	}
 	return false
+}
+
+// worsened lists what a change makes worse, or may: all but notices of what is not proven anyway, where something
+// graver is to be mended. Those are told with the change.
+func (s *search) worsened(after compare.Answers) []compare.Question {
+	out := after.Worse(s.before)
+	for _, q := range after.Strayed(s.before) {
+		if !s.minor(after[q]) {
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
+func (s *search) minor(x compare.Answer) bool {
+	return x.Outcome == lint.NotProven && x.Word <= lint.Notice && s.finding.Severity >= lint.Warning
 }
 
 // held says whether the finding's rule still speaks of its part, where the part is still there: silence is no proof.

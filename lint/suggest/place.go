@@ -59,9 +59,9 @@ func (p *page) names(b *hclsyntax.Block) {
 	}
 }
 
-// letName is the name that a traversal of the let block reads, "" where that is not plain to see.
+// letName is the name that a traversal of the let block reads, or reads a part of; "" where that is not plain to see.
 func letName(v hcl.Traversal) string {
-	if len(v) == 2 {
+	if len(v) > 1 {
 		if step, ok := v[1].(hcl.TraverseAttr); ok {
 			return step.Name
 		}
@@ -190,7 +190,7 @@ func (p *page) inBlock(b *hclsyntax.Block, all []lint.Change) ([]Edit, error) {
 // nothing else uses, the one that is written there.
 func (p *page) said(a *hclsyntax.Attribute) hclsyntax.Expression {
 	x, ok := a.Expr.(*hclsyntax.ScopeTraversalExpr)
-	if !ok || x.Traversal.RootName() != "let" {
+	if !ok || x.Traversal.RootName() != "let" || len(x.Traversal) != 2 {
 		return a.Expr
 	}
 	name := letName(x.Traversal)

@@ -114,6 +114,8 @@ func TestPlaceInLet(t *testing.T) {
 		{"used twice", "", "let.main", false},
 		{"used by another name", "more = let.main", `"5 A"`, false},
 		{"used within an expression", "", "times(let.main, 2)", false},
+		{"beside a list", "all = { other = \"5 A\" }", "let.all.other", true},
+		{"of which a part is used", "", "let.main.x", false},
 		{"perhaps used", "", `let["main"]`, false},
 	} {
 		text := fmt.Sprintf(src, c.more, c.other)

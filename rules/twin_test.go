@@ -22,7 +22,8 @@ type twinPlan struct {
 	n     int
 	buses []string
 	pins  []string
-	mode  bool // there is to be a mode "camp"
+	packs []string // batteries that lift out
+	mode  bool     // there is to be a mode "camp"
 }
 
 func (p *twinPlan) add(format string, args ...any) { fmt.Fprintf(&p.b, format+"\n", args...) }
@@ -49,6 +50,7 @@ func (p *twinPlan) battery() {
 	p.add("source %q {\n  kind = \"battery\"\n  role = \"house\"\n  chemistry = \"lifepo4\"\n  voltage = \"12 V\"\n  capacity = \"100 Ah\"\n  short_circuit = \"2 kA\"\n  discharge_limit = \"100 A\"\n  charge_limit = \"50 A\"\n  cold_charge_cutoff = true\n  charge_voltage_max = \"14.6 V\"\n  removable = %v\n}", s, removable)
 	p.add("fuse %q {\n  kind = \"class-t\"\n  rating = \"60 A\"\n  voltage_rating = \"58 V dc\"\n  interrupting = \"20 kA\"\n  on = source.%s\n}", f, s)
 	if removable {
+		p.packs = append(p.packs, s)
 		p.pins = append(p.pins, fmt.Sprintf("source.%s = \"absent\"", s), fmt.Sprintf("source.%s = \"present\"", s))
 	}
 	at := "fuse." + f + ".load"
@@ -82,7 +84,10 @@ func (p *twinPlan) selector() string {
 	return "switch." + s
 }
 
-func (p *twinPlan) load(at string) {
+func (p *twinPlan) load(at string) { p.wire(at, "load."+p.drawer()) }
+
+// drawer draws a load that hangs nowhere yet.
+func (p *twinPlan) drawer() string {
 	l, odd := p.name("load"), false // rated for other volts than the circuit's
 	p.add("load %q {", l)
 	switch p.upTo(0, 2, "figure") {
@@ -109,13 +114,36 @@ func (p *twinPlan) load(at string) {
 	if p.flip("voltage") && !odd {
 		p.add("  voltage_min = \"10 V\"\n  voltage_max = \"16 V\"")
 	}
+	if p.upTo(0, 3, "brief") == 0 {
+		p.add("  hours_per_day = %q", rapid.SampledFrom([]string{"10 s", "20 min", "2 h", "5 h"}).Draw(p.t, "runs"))
+	}
+	if p.upTo(0, 4, "starts") == 0 {
+		p.add("  surge = \"%d A\"\n  surge_time = %q", 20*p.upTo(1, 4, "surge"), rapid.SampledFrom([]string{"100 ms", "20 s"}).Draw(p.t, "for"))
+	}
+	if len(p.packs) > 0 && p.upTo(0, 7, "packed") == 0 {
+		p.add("  part_of = source.%s", rapid.SampledFrom(p.packs).Draw(p.t, "pack"))
+	}
 	p.add("}")
-	p.wire(at, "load."+l)
+	return l
+}
+
+// lowSide draws a selector in the negative: loads that hang on one wire and come home by one of two.
+func (p *twinPlan) lowSide(at string) {
+	s := p.selector()
+	one := func(from, to string) {
+		p.add("conductor %q {\n  from = %s\n  to = %s\n  polarity = \"positive\"\n  size = \"10 AWG\"\n  length = \"1 m\"\n  insulation = \"105 C\"\n}", p.name("w"), from, to)
+	}
+	one(at+".neg", s+".c.pos")
+	for _, t := range []string{"a", "b"} {
+		l := p.drawer()
+		one(at+".pos", "load."+l)
+		one(s+"."+t+".pos", "load."+l+".neg")
+	}
 }
 
 // circuit hangs something on a place: a load, or a switch or plug with more behind it.
 func (p *twinPlan) circuit(at string, deep int) {
-	kind := p.upTo(0, 4, "circuit")
+	kind := p.upTo(0, 5, "circuit")
 	if deep == 0 {
 		kind = 0
 	}
@@ -127,6 +155,8 @@ func (p *twinPlan) circuit(at string, deep int) {
 		p.wire(at, s+".c")
 		p.circuit(s+".a", deep-1)
 		p.circuit(s+".b", deep-1)
+	case 4:
+		p.lowSide(at)
 	case 3:
 		k := p.name("plug")
 		p.add("connector %q {\n  style = %q\n  rating = \"30 A\"\n  voltage_rating = \"58 V dc\"\n  load_break = true\n  exposed = \"free\"\n  tow = %v\n}", k, k, p.upTo(0, 2, "tow") == 0)

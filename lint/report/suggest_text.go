@@ -27,7 +27,7 @@ import (
 // standing says what each kind of suggestion is worth.
 var standing = map[suggest.Kind]string{
 	suggest.SameCircuit: "only words change: the network and every number are what they were",
-	suggest.Verified:    "all rules were asked again over all states: this finding is gone, and nothing is worse",
+	suggest.Verified:    "all rules were asked again over all states: this finding is gone, and nothing that is known is worse",
 	suggest.Sketch:      "not to be built as it stands",
 }
 

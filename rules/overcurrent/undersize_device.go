@@ -175,7 +175,7 @@ func (x *loading) brief(v *lint.Verdict) {
 		x.unsolved(v)
 		return
 	}
-	seen := map[float64]bool{}
+	seen, most := map[float64]bool{}, 1.0 // how many times as long as it takes to open
 	for _, i := range x.worst.View.Zone.Loads {
 		h, ok := x.runs(i)
 		if !ok || h <= 0 || h >= lasting || seen[h] {
@@ -183,20 +183,28 @@ func (x *loading) brief(v *lint.Verdict) {
 		}
 		seen[h] = true
 		amps, in := x.runningFor(h)
-		if opens, ok := circuit.Opens(x.fuse, amps.Value); ok && h > opens.Value {
-			v.Numbers = append(v.Numbers, amps, opens)
-			v.Outcome = lint.Violated
-			v.Message = fmt.Sprintf("%s (%s) carries %s for longer than the %s after which it opens.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), amps.Text(), opens.Text())
-			x.place(v, in)
-			return
+		if opens, ok := circuit.Opens(x.fuse, amps.Value); ok && h > most*opens.Value {
+			most = h / opens.Value
+			*v = x.opensIn(v, amps, opens, in)
 		}
 	}
+}
+
+// opensIn is the verdict on a device that opens before a current ends.
+func (x *loading) opensIn(v *lint.Verdict, amps, opens derive.Number, in *explore.View) lint.Verdict {
+	out := lint.Verdict{Subject: v.Subject, Outcome: lint.Violated, Word: v.Word, Numbers: append(slices.Clone(v.Numbers), amps, opens)}
+	if v.Outcome == lint.Violated { // of two such times the worse one
+		out.Numbers = append(slices.Clone(v.Numbers[:len(v.Numbers)-2]), amps, opens)
+	}
+	out.Message = fmt.Sprintf("%s (%s) carries %s for longer than the %s after which it opens.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), amps.Text(), opens.Text())
+	x.place(&out, in)
+	return out
 }
 
 // unsolved says of a device in a return, which carries more than its rating, that for how long is not worked out.
 func (x *loading) unsolved(v *lint.Verdict) {
 	v.Outcome, v.Missing = lint.NotProven, []lint.Missing{{Subject: x.fuse.Addr, Attribute: "how long each current in a return lasts"}}
-	v.Message = fmt.Sprintf("%s (%s) carries up to %s at times, and for how long is not worked out in a return.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), x.worst.Steady.Text())
+	v.Message = fmt.Sprintf("%s (%s) carries up to %s at times, and for how long is not worked out in a return.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), x.worst.Peak.Text())
 }
 
 // cranks is how long in s an engine's starter turns on end, where the plan does not say it.
@@ -222,10 +230,15 @@ func (x *loading) runningFor(seconds float64) (derive.Number, *explore.View) {
 
 // starting asks of the loads that draw more while they start, one at a time.
 func (x *loading) starting(v *lint.Verdict) {
-	if x.worst.View == nil || x.worst.Peak.Value <= x.fuse.Rating.Value*(1+1e-9) {
+	switch {
+	case x.worst.Peak.Value <= x.fuse.Rating.Value*(1+1e-9):
+		return
+	case x.worst.View == nil:
+		x.unsolved(v)
 		return
 	}
-	draws := x.drawers()
+	weight := map[lint.Outcome]int{lint.Holds: 0, lint.NotProven: 1, lint.Violated: 2}
+	draws, held, worst := x.drawers(), *v, 0.0
 	for _, i := range x.worst.View.Zone.Loads {
 		l := x.p.Net.Loads[i].Load
 		n, _ := x.p.Circuit.LoadCurrent(i)
@@ -236,25 +249,34 @@ func (x *loading) starting(v *lint.Verdict) {
 		if in == nil || peak.Value <= x.fuse.Rating.Value*(1+1e-9) {
 			continue
 		}
-		v.Numbers = append(v.Numbers, peak)
-		opens, ok := circuit.Opens(x.fuse, peak.Value)
-		switch {
-		case ok && l.SurgeTime.Set && l.SurgeTime.Value > opens.Value:
-			v.Numbers = append(v.Numbers, opens)
-			v.Outcome, v.Missing = lint.Violated, nil
-			v.Message = fmt.Sprintf("%s (%s) opens within %s at %s, and %s takes %s to start.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), opens.Text(), peak.Text(), lint.Quote(l), derive.Text(l.SurgeTime.Value, "s"))
-			x.place(v, in)
-			return
-		case l.SurgeTime.Set && l.SurgeTime.Value <= circuit.StaysClosed(x.fuse, peak.Value), v.Outcome != lint.Holds:
-			continue
-		case l.SurgeTime.Set:
-			v.Missing = []lint.Missing{{Subject: x.fuse.Addr, Attribute: "curve"}}
-		default:
-			v.Missing = []lint.Missing{{Subject: l.Addr, Attribute: "surge_time"}}
+		w := x.start(held, l, peak, in)
+		if more := weight[w.Outcome] - weight[v.Outcome]; more > 0 || more == 0 && peak.Value > worst {
+			*v, worst = w, peak.Value
 		}
-		v.Outcome = lint.NotProven
-		v.Message = fmt.Sprintf("Whether %s (%s) stays closed while %s starts, at %s, cannot be told.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), lint.Quote(l), peak.Text())
 	}
+}
+
+// start answers for one load: whether the device opens while it starts.
+func (x *loading) start(v lint.Verdict, l *schema.Load, peak derive.Number, in *explore.View) lint.Verdict {
+	v.Numbers = append(slices.Clone(v.Numbers), peak)
+	opens, ok := circuit.Opens(x.fuse, peak.Value)
+	switch {
+	case ok && l.SurgeTime.Set && l.SurgeTime.Value > opens.Value:
+		v.Numbers = append(v.Numbers, opens)
+		v.Outcome = lint.Violated
+		v.Message = fmt.Sprintf("%s (%s) opens within %s at %s, and %s takes %s to start.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), opens.Text(), peak.Text(), lint.Quote(l), derive.Text(l.SurgeTime.Value, "s"))
+		x.place(&v, in)
+		return v
+	case l.SurgeTime.Set && l.SurgeTime.Value <= circuit.StaysClosed(x.fuse, peak.Value):
+		return v
+	case l.SurgeTime.Set:
+		v.Missing = []lint.Missing{{Subject: x.fuse.Addr, Attribute: "curve"}}
+	default:
+		v.Missing = []lint.Missing{{Subject: l.Addr, Attribute: "surge_time"}}
+	}
+	v.Outcome = lint.NotProven
+	v.Message = fmt.Sprintf("Whether %s (%s) stays closed while %s starts, at %s, cannot be told.", lint.Quote(x.fuse), derive.Text(x.fuse.Rating.Value, "A"), lint.Quote(l), peak.Text())
+	return v
 }
 
 // drawers tells which loads draw through the device in a state.

@@ -47,9 +47,13 @@ func short(p *lint.Pass, i int) lint.Verdict {
 	z = p.Net.Stack(z)
 	views, complete := p.Space.Views(z, p.Space.Closed(explore.All()))
 	if !complete {
-		views, complete = p.Space.Sought(z, explore.All(), views, func(v *explore.View) bool {
+		so := func(v *explore.View) bool {
 			return v.HasSource(i) && (v.Joined(s.Hot, s.Ret) || len(headToTail(p, v, i)) > 0)
-		})
+		}
+		known := false
+		views, known = p.Space.Sought(z, explore.All(), views, func(v *explore.View) bool { return !assumed(v) && so(v) })
+		views, complete = p.Space.Sought(z, explore.All(), views, so)
+		complete = complete && known
 	}
 	for _, v := range sureFirst(views) {
 		if !v.HasSource(i) {

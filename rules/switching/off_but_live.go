@@ -20,7 +20,7 @@ var offButLive = &lint.Rule{
 	Subject: "switch",
 	When: "A load terminal of a hand switch is energised above 5 V in an allowed state in which the switch joins it to nothing; or a disconnect has batteries on both " +
 		"sides. A terminal is a supply terminal where, with this switch open and every other contact closed, a source is on its side and not through a " +
-		"converter (in a circuit that only converters feed, or at any switch but a disconnect on a side that takes no power: a converter's output); all others are load terminals. Where a way round a disconnect joins two of them, the one with more contacts before it is a load terminal.",
+		"converter (in a circuit that only converters feed, or at any switch but a disconnect on a side that takes no power: a converter's output); all others are load terminals. Or a way round a disconnect joins two of its terminals while it does not, and they are live.",
 	Why: "Hands go in because the switch is off, and a fire behind it cannot be starved. Warning at a disconnect, caution at the empty position of any other switch, " +
 		"danger above 60 V DC or on alternating current.",
 	Numbers: "5 V; 60 V DC. Live means: a source, or a converter's output whose input has power in the same state, is joined to it.",
@@ -67,6 +67,9 @@ func afterOff(p *lint.Pass, x *schema.Switch) lint.Verdict {
 			Message: fmt.Sprintf("Disconnect %s has a battery on each side: whichever side is worked on, the other's battery is no more than a contact away, and neither is off.", lint.Quote(x))}
 	}
 	worst := holds
+	if x.Kind.Value == "disconnect" {
+		worst = roundabout(p, x)
+	}
 	for _, t := range x.Terminals.List {
 		if supply[t.Value] {
 			continue
@@ -76,6 +79,46 @@ func afterOff(p *lint.Pass, x *schema.Switch) lint.Verdict {
 		}
 	}
 	return worst
+}
+
+// roundabout looks for a state in which a way round a disconnect joins two of its terminals, and they are live: which
+// of them is the load's does not matter then.
+func roundabout(p *lint.Pass, x *schema.Switch) lint.Verdict {
+	holds := lint.Verdict{Subject: x, Outcome: lint.Holds}
+	own, complete := terminals(p.Net, x), true
+	for i, a := range own {
+		side := sideOf(p.Net, x, a)
+		for _, b := range own[:i] {
+			z := p.Net.ZoneOf(a)
+			if !side[b] || z == nil || p.Net.Nodes[a].Return || p.Net.Nodes[b].Return {
+				continue
+			}
+			zone := around(p.Net, z)
+			views, whole := p.Space.Views(zone, p.Space.About(p.Space.Closed(explore.All(), own...), own...))
+			complete = complete && whole
+			for _, v := range views {
+				if v.Transit == nil && apart(p.Net, v, x, a) && v.Joined(a, b) {
+					if e := v.Live(lets, nil); len(e.At(a)) > 0 {
+						return wayRound(p, x, v, e, a, b)
+					}
+				}
+			}
+		}
+	}
+	if !complete {
+		return lint.Unfinished(x, lint.Warning)
+	}
+	return holds
+}
+
+func wayRound(p *lint.Pass, x *schema.Switch, v *explore.View, e *explore.Energy, a, b network.NodeID) lint.Verdict {
+	by, addr := feeder(p.Net, e, a)
+	way := v.Between(a, b)
+	out := lint.Verdict{Subject: x, Outcome: lint.Violated, Word: lint.Warning, Cause: "a way round", Related: []string{addr}, Path: v.Places(a, way)}
+	out.State = lint.SortState(append(stateOf(p, x, v, e, a), v.Witness(way.Edges())...))
+	out.State = slices.Compact(out.State)
+	out.Message = fmt.Sprintf("With %s off, a way round it joins its two sides: what is behind it stays live from %s.", lint.Quote(x), lint.Quote(by))
+	return out
 }
 
 func graver(a, b lint.Verdict) bool {

@@ -32,9 +32,7 @@ func sides(n *network.Network, x *schema.Switch) (supply map[string]bool, batter
 			batteries = append(batteries, battery)
 		}
 	}
-	if x.Kind.Value == "disconnect" {
-		roundabout(n, x, supply)
-	} else { // what a converter alone stands on is a feed
+	if x.Kind.Value != "disconnect" { // what a converter alone stands on is a feed
 		for _, t := range x.Terminals.List {
 			side := sideOf(n, x, hot(n, x, t.Value))
 			supply[t.Value] = supply[t.Value] || fedByConverter(n, side) && !used(n, side)
@@ -46,50 +44,6 @@ func sides(n *network.Network, x *schema.Switch) (supply map[string]bool, batter
 		}
 	}
 	return supply, batteries
-}
-
-// roundabout takes a terminal for a load terminal that power comes to over more contacts than to another one, where a
-// way round the disconnect joins the two: a bypass is no supply.
-func roundabout(n *network.Network, x *schema.Switch, supply map[string]bool) {
-	far := contactsTo(n, x)
-	for _, t := range x.Terminals.List {
-		side := sideOf(n, x, hot(n, x, t.Value))
-		for _, u := range x.Terminals.List {
-			if side[hot(n, x, u.Value)] && far[hot(n, x, u.Value)] < far[hot(n, x, t.Value)] {
-				supply[t.Value] = false
-			}
-		}
-	}
-}
-
-// contactsTo counts the fewest contacts between a node and a source, those of a switch left open.
-func contactsTo(n *network.Network, x *schema.Switch) map[network.NodeID]int {
-	out := map[network.NodeID]int{}
-	var now []network.NodeID
-	for i := range n.Sources {
-		now = append(now, n.Sources[i].Hot)
-	}
-	for depth := 0; len(now) > 0; depth++ {
-		var next []network.NodeID
-		for k := 0; k < len(now); k++ {
-			at := now[k]
-			if _, ok := out[at]; ok || at == network.None || n.Nodes[at].Return {
-				continue
-			}
-			out[at] = depth
-			for _, e := range n.At(at) {
-				switch edge := &n.Edges[e]; {
-				case edge.Addr == x.Addr:
-				case len(edge.When) == 0:
-					now = append(now, edge.Other(at))
-				default:
-					next = append(next, edge.Other(at))
-				}
-			}
-		}
-		now = next
-	}
-	return out
 }
 
 // used says whether anything on a side takes power.

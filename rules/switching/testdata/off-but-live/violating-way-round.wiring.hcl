@@ -37,7 +37,7 @@ bus "n" {
   rating = "300 A"
 }
 
-switch "main" { # want warning `With "main" off, its terminal "b" is still live: "h" feeds it from the other side\.`
+switch "main" { # want warning `With "main" off, a way round it joins its two sides`
   label = "main"
   terminals = ["a", "b"]
   rating = "300 A"

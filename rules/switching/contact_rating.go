@@ -143,7 +143,7 @@ func through(p *lint.Pass, edge int, peaks bool) flow {
 
 func (q *part) current(v lint.Verdict, edges []int) lint.Verdict {
 	worst, lacks, complete := flow{at: -1}, []lint.Missing(nil), true
-	for _, e := range edges {
+	for _, e := range append(slices.Clone(edges), q.common(edges)...) {
 		f := through(q.p, e, true)
 		if worst.at < 0 || f.n.Value > worst.n.Value {
 			worst = f
@@ -154,6 +154,50 @@ func (q *part) current(v lint.Verdict, edges []int) lint.Verdict {
 		complete = complete && f.complete
 	}
 	return q.against(v, worst, lacks, complete)
+}
+
+// common lists the one edge that leads on from a terminal which a position joins to two others or more: what
+// the contact there carries for all of them.
+func (q *part) common(edges []int) []int {
+	n, own := q.p.Net, q.p.Net.Var(q.block.Header().Addr)
+	var out []int
+	for _, e := range edges {
+		for _, id := range []network.NodeID{n.Edges[e].A, n.Edges[e].B} {
+			var on []int
+			together := false
+			for _, k := range n.At(id) {
+				switch x := &n.Edges[k]; {
+				case x.Addr != q.block.Header().Addr:
+					on = append(on, k)
+				case k != e && slices.Contains(edges, k):
+					together = together || bothClosed(&n.Edges[e], x, own)
+				}
+			}
+			if together && len(on) == 1 && !slices.Contains(out, on[0]) {
+				out = append(out, on[0])
+			}
+		}
+	}
+	return out
+}
+
+// bothClosed says whether some position of a switch closes two contacts.
+func bothClosed(a, b *network.Edge, of int) bool {
+	at := func(e *network.Edge) []bool {
+		for _, l := range e.When {
+			if l.Var == of {
+				return l.At
+			}
+		}
+		return nil
+	}
+	x, y := at(a), at(b)
+	for i := range min(len(x), len(y)) {
+		if x[i] && y[i] {
+			return true
+		}
+	}
+	return false
 }
 
 // against holds the worst current against the rating.

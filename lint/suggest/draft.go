@@ -69,7 +69,7 @@ func (s *search) drafts(d *Desk, rule *lint.Rule, v lint.Verdict, group []lint.V
 // the part, and not chosen.
 func presumes(p lint.Proposal, v lint.Verdict) bool {
 	return slices.ContainsFunc(p.Changes, func(c lint.Change) bool {
-		fact := c.Value == "true" || c.Value == "false" || c.Attr == "exposed" || c.Attr == "key"
+		fact := c.Value == "true" || c.Value == "false" || c.Attr == "exposed" || c.Attr == "key" || c.Attr == "transition"
 		return fact && slices.ContainsFunc(v.Missing, func(m lint.Missing) bool {
 			return m.Subject == c.At && m.Attribute == strings.TrimSpace(c.In+" "+c.Attr)
 		})

@@ -439,3 +439,29 @@ func TestStopped(t *testing.T) {
 		})
 	}
 }
+
+// A fact that a verdict misses is read from the part: the answer that suits it is no suggestion.
+func TestFactsAreNotPresumed(t *testing.T) {
+	set := func(attr, value string) lint.Proposal {
+		return lint.Proposal{Changes: []lint.Change{lint.Set("switch.x", attr, value)}}
+	}
+	miss := func(attr string) lint.Verdict {
+		return lint.Verdict{Missing: []lint.Missing{{Subject: "switch.x", Attribute: attr}}}
+	}
+	for _, c := range []struct {
+		name string
+		p    lint.Proposal
+		v    lint.Verdict
+		so   bool
+	}{
+		{"a flag", set("load_break", "true"), miss("load_break"), true},
+		{"a word", set("transition", `"break-before-make"`), miss("transition"), true},
+		{"a rating is chosen", set("rating", `"40 A"`), miss("rating"), false},
+		{"another attribute is missing", set("load_break", "true"), miss("rating"), false},
+		{"what is written is another part", set("load_break", "true"), lint.Verdict{}, false},
+	} {
+		if presumes(c.p, c.v) != c.so {
+			t.Errorf("%s: %v", c.name, !c.so)
+		}
+	}
+}

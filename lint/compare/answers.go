@@ -84,7 +84,7 @@ func (a Answers) Stands(q Question) bool { return grade(a[q].Verdict) > 0 }
 // a word is higher, there is more of it, or what is violated is further beyond its limit.
 func worse(x, old Answer) bool {
 	g, was := grade(x.Verdict), grade(old.Verdict)
-	if x.Outcome == lint.Violated && (old.Outcome == lint.Violated && x.Violated > old.Violated || x.Unproven > old.Unproven) {
+	if x.Outcome == lint.Violated && g >= was && (old.Outcome == lint.Violated && x.Violated > old.Violated || x.Unproven > old.Unproven) {
 		return true
 	}
 	return g > was || g > 0 && was > 0 && x.Word > old.Word || g > 0 && g == was && (x.Times > old.Times || further(x.Verdict, old.Verdict))

@@ -27,12 +27,21 @@ func LargerDevice(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 	var out []lint.Proposal
 	for _, f := range head(about[*schema.Fuse](p, v)) {
 		if f.Rating.Set {
-			for _, r := range above(max(f.Rating.Value, largest(v, "A")*(1-1e-9))) {
+			for _, r := range above(max(f.Rating.Value, lasting(v)*(1-1e-9))) {
 				out = append(out, rated(f, r))
 			}
 		}
 	}
 	return out
+}
+
+// lasting is what passes a device for hours, where a verdict turns on that: a rating under it is no use. What passes it
+// for less may be more than its rating.
+func lasting(v lint.Verdict) float64 {
+	if n := len(v.Numbers); n > 0 && v.Numbers[n-1].Symbol == "Ilong" {
+		return v.Numbers[n-1].Value
+	}
+	return 0
 }
 
 func rated(f *schema.Fuse, r tables.Value) lint.Proposal {

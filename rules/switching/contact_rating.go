@@ -2,6 +2,7 @@ package switching
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"ferrule/lint"
@@ -143,8 +144,11 @@ func through(p *lint.Pass, edge int, peaks bool) flow {
 
 func (q *part) current(v lint.Verdict, edges []int) lint.Verdict {
 	worst, lacks, complete := flow{at: -1}, []lint.Missing(nil), true
-	for _, e := range append(slices.Clone(edges), q.common(edges)...) {
-		f := through(q.p, e, true)
+	var flows []flow
+	for _, e := range edges {
+		flows = append(flows, through(q.p, e, true))
+	}
+	for _, f := range append(flows, q.common(edges)...) {
 		if worst.at < 0 || f.n.Value > worst.n.Value {
 			worst = f
 		}
@@ -156,26 +160,54 @@ func (q *part) current(v lint.Verdict, edges []int) lint.Verdict {
 	return q.against(v, worst, lacks, complete)
 }
 
-// common lists the one edge that leads on from a terminal which a position joins to two others or more: what
-// the contact there carries for all of them.
-func (q *part) common(edges []int) []int {
-	n, own := q.p.Net, q.p.Net.Var(q.block.Header().Addr)
-	var out []int
+// common is what each terminal carries for several others that a position joins to it: the sum of what its contacts do,
+// and no more than the wires on it.
+func (q *part) common(edges []int) []flow {
+	n := q.p.Net
+	var out []flow
+	seen := map[network.NodeID]bool{}
 	for _, e := range edges {
 		for _, id := range []network.NodeID{n.Edges[e].A, n.Edges[e].B} {
-			var on []int
-			together := false
-			for _, k := range n.At(id) {
-				switch x := &n.Edges[k]; {
-				case x.Addr != q.block.Header().Addr:
-					on = append(on, k)
-				case k != e && slices.Contains(edges, k):
-					together = together || bothClosed(&n.Edges[e], x, own)
-				}
+			if !seen[id] {
+				seen[id] = true
+				out = append(out, q.atTerminal(id, edges)...)
 			}
-			if together && len(on) == 1 && !slices.Contains(out, on[0]) {
-				out = append(out, on[0])
+		}
+	}
+	return out
+}
+
+func (q *part) atTerminal(id network.NodeID, edges []int) []flow {
+	n, addr := q.p.Net, q.block.Header().Addr
+	var own []int
+	outer := 0.0
+	for _, k := range n.At(id) {
+		switch x := &n.Edges[k]; {
+		case slices.Contains(edges, k):
+			own = append(own, k)
+		case x.Kind != network.Contact && x.Kind != network.Mate || x.Addr != addr:
+			outer += through(q.p, k, true).n.Value // a wire, or what it sits on
+		}
+	}
+	if outer == 0 {
+		outer = math.Inf(1)
+	}
+	var out []flow
+	for i, e := range own {
+		f := through(q.p, e, true)
+		parts := []derive.Number{f.n}
+		for k, o := range own {
+			if k != i && bothClosed(&n.Edges[e], &n.Edges[o], n.Var(addr)) {
+				parts = append(parts, through(q.p, o, true).n)
 			}
+		}
+		sum := 0.0
+		for _, x := range parts {
+			sum += x.Value
+		}
+		if sum = min(sum, outer); len(parts) > 1 && sum > f.n.Value {
+			f.n = derive.Compute("largest current at terminal "+n.Nodes[id].Terminal+" of "+lint.Quote(q.block), "I", sum, "A", "sum of its contacts, no more than its wires carry", parts...)
+			out = append(out, f)
 		}
 	}
 	return out

@@ -90,18 +90,20 @@ func roundabout(p *lint.Pass, x *schema.Switch) lint.Verdict {
 		side := sideOf(p.Net, x, a)
 		for _, b := range own[:i] {
 			z := p.Net.ZoneOf(a)
-			if !side[b] || z == nil || p.Net.Nodes[a].Return || p.Net.Nodes[b].Return {
+			if !side[b] || z == nil || p.Net.Nodes[a].Return || p.Net.Nodes[b].Return || !parts(p.Net, x, a, b) {
 				continue
 			}
 			zone := around(p.Net, z)
+			round := func(v *explore.View) bool {
+				return v.Transit == nil && apart(p.Net, v, x, a) && v.Joined(a, b) && len(v.Live(lets, nil).At(a)) > 0
+			}
 			views, whole := p.Space.Views(zone, p.Space.About(p.Space.Closed(explore.All(), own...), own...))
+			if !whole {
+				views, whole = p.Space.Sought(zone, explore.All(), views, round)
+			}
 			complete = complete && whole
-			for _, v := range views {
-				if v.Transit == nil && apart(p.Net, v, x, a) && v.Joined(a, b) {
-					if e := v.Live(lets, nil); len(e.At(a)) > 0 {
-						return wayRound(p, x, v, e, a, b)
-					}
-				}
+			if k := slices.IndexFunc(views, round); k >= 0 {
+				return wayRound(p, x, views[k], views[k].Live(lets, nil), a, b)
 			}
 		}
 	}
@@ -109,6 +111,20 @@ func roundabout(p *lint.Pass, x *schema.Switch) lint.Verdict {
 		return lint.Unfinished(x, lint.Warning)
 	}
 	return holds
+}
+
+// parts says whether a switch joins two of its terminals in some position, and parts them in another: two that it
+// never joins are no two sides.
+func parts(n *network.Network, x *schema.Switch, a, b network.NodeID) bool {
+	if len(x.Positions) == 0 {
+		return true
+	}
+	in := func(g []schema.Text, id network.NodeID) bool {
+		return slices.ContainsFunc(g, func(t schema.Text) bool { return t.Value == n.Nodes[id].Terminal })
+	}
+	return slices.ContainsFunc(x.Positions, func(p *schema.Position) bool {
+		return slices.ContainsFunc(p.Joins.Groups, func(g []schema.Text) bool { return in(g, a) && in(g, b) })
+	})
 }
 
 func wayRound(p *lint.Pass, x *schema.Switch, v *explore.View, e *explore.Energy, a, b network.NodeID) lint.Verdict {

@@ -109,7 +109,7 @@ load "l" {
 
 // Eight selectors in a row have more states than are listed; whether an alarm goes dark in one is sought all the same.
 func TestAlarmAmongTooManyStates(t *testing.T) {
-	for feed, found := range map[string]lint.Outcome{"bus.top": lint.Holds, "switch.s3.y": lint.Violated} {
+	for feed, found := range map[string]lint.Outcome{"bus.top": lint.Holds, "switch.s3.y": lint.Violated, "switch.own.b": lint.Violated} {
 		var b strings.Builder
 		b.WriteString("system \"gadwall\" {}\nbus \"top\" {}\nbus \"end\" {}\n")
 		for i, at := range []string{"top", "end"} {
@@ -156,8 +156,11 @@ load "alarm" {
   critical = "life-safety"
   own_battery = false
   draw = "0.1 A"
-}
 `, from, feed)
+		if feed == "switch.own.b" { // that somebody may switch it off by its own control is no finding
+			b.WriteString("  control = switch.own\n}\nswitch \"own\" {\n  terminals = [\"a\", \"b\"]\n  position \"off\" {}\n  position \"on\" {\n    joins = [[\"a\", \"b\"]]\n  }\n}\nconductor \"own\" {\n  from = switch.s3.y\n  to = switch.own.a\n")
+		}
+		b.WriteString("}\n")
 		r := run(t, b.String(), "life-safety/alarm-can-be-switched-off")
 		if v := r.Verdicts["life-safety/alarm-can-be-switched-off"]; len(v) != 1 || v[0].Outcome != found || r.Summary.States.Complete {
 			t.Errorf("fed from %s, complete %v: %+v", feed, r.Summary.States.Complete, v)

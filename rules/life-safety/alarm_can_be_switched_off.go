@@ -2,6 +2,7 @@ package lifesafety
 
 import (
 	"fmt"
+	"slices"
 
 	"ferrule/lint"
 	"ferrule/lint/explore"
@@ -148,24 +149,43 @@ func (g *alarms) verdict(p *lint.Pass, a *alarm) lint.Verdict {
 	case g.looked == 0 && g.complete:
 		return noState(l.Load)
 	case len(a.dark) > 0:
-		return darkVerdict(p, l, a.dark, a.fed)
+		return darkVerdict(p, l, a.dark, a.fed, g.complete)
 	case !g.complete:
 		return sought(p, a)
 	}
 	return lint.Verdict{Subject: l.Load, Outcome: lint.Holds}
 }
 
+// wanted keeps the states in which an alarm is there and its own control is on.
+func wanted(p *lint.Pass, l *network.Load) explore.Filter {
+	f := whenNeeded(p, l.Load)
+	if l.Present >= 0 {
+		f = p.Space.With(f, l.Present, func(at int) bool { return p.Net.Vars[l.Present].Positions[at] == "present" })
+	}
+	x, ok := schema.Lookup[*schema.Switch](p.Plan, l.Control.Addr)
+	own := p.Net.Var(l.Control.Addr)
+	if !ok || own < 0 || x.Kind.Set && x.Kind.Value != "manual" || p.Net.Vars[own].Follower {
+		return f
+	}
+	return p.Space.With(f, own, func(at int) bool {
+		return slices.ContainsFunc(p.Net.EdgesOf(x.Addr), func(e int) bool {
+			k := &p.Net.Edges[e]
+			return k.Kind == network.Contact && slices.ContainsFunc(k.When, func(l network.Literal) bool { return l.Var == own && l.At[at] })
+		})
+	})
+}
+
 // sought asks for one dark state where there are too many to look at each.
 func sought(p *lint.Pass, a *alarm) lint.Verdict {
 	l := &p.Net.Loads[a.load]
-	found := p.Space.Cut(supplyOf(p.Net, l), whenNeeded(p, l.Load), l.Port, nil, nil)
+	found := p.Space.Cut(supplyOf(p.Net, l), wanted(p, l), l.Port, nil, nil)
 	switch v := found.View; {
 	case found.Found == explore.No:
 		return lint.Verdict{Subject: l.Load, Outcome: lint.Holds}
 	case v == nil || v.Transit != nil || !v.HasLoad(a.load) || choice(p.Net, v, l.Load):
 		return lint.Unfinished(l.Load, lint.Danger)
 	default:
-		return darkVerdict(p, l, []*explore.View{v}, a.fed)
+		return darkVerdict(p, l, []*explore.View{v}, a.fed, false)
 	}
 }
 
@@ -189,11 +209,12 @@ func choice(n *network.Network, v *explore.View, l *schema.Load) bool {
 	return open
 }
 
-func darkVerdict(p *lint.Pass, l *network.Load, dark, fed []*explore.View) lint.Verdict {
+// darkVerdict tells of dark states; complete says that those and the fed ones are all.
+func darkVerdict(p *lint.Pass, l *network.Load, dark, fed []*explore.View, complete bool) lint.Verdict {
 	w := smallest(p.Net, dark, fed, func(v *explore.View) bool { return !v.Live(nil, nil).Feeds(l.Port) })
 	out := lint.Verdict{Subject: l.Load, Outcome: lint.Violated, Word: lint.Danger, State: w.view.State(w.kept)}
 	out.Message = lint.Quote(l.Load) + " has no power in any state in which it is needed"
-	if len(fed) > 0 {
+	if len(fed) > 0 || !complete {
 		out.Message = lint.Quote(l.Load) + " goes dark " + w.ways(p)
 	}
 	switch {

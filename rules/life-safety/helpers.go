@@ -3,6 +3,7 @@ package lifesafety
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"ferrule/lint"
 	"ferrule/lint/explore"
@@ -167,11 +168,13 @@ func overlaps(had map[int]bool, vars []int) bool {
 
 // ways tells a witness and the others in a sentence: `with "Pack" absent, or with "Main" at off`.
 func (w witness) ways(p *lint.Pass) string {
-	out := "with " + w.how(p)
-	for _, a := range w.also {
-		out += ", or with " + a.how(p)
+	var all []string
+	for _, a := range append([]witness{w}, w.also...) {
+		if how := "with " + a.how(p); !slices.Contains(all, how) {
+			all = append(all, how)
+		}
 	}
-	return out
+	return strings.Join(all, ", or ")
 }
 
 // nearest gives the variables in which a state differs from the fed state most like it.

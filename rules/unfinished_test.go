@@ -96,6 +96,9 @@ load "l" {
 }
 `)
 		r := run(t, b.String(), "overcurrent/undersize-device")
+		if len(r.Verdicts["overcurrent/undersize-device"]) != 1 {
+			t.Errorf("%d batteries: %d answers", n, len(r.Verdicts["overcurrent/undersize-device"]))
+		}
 		for _, v := range r.Verdicts["overcurrent/undersize-device"] {
 			if v.Subject.Header().Addr == "fuse.x" && v.Outcome != found {
 				t.Errorf("%d batteries: %v: %s", n, v.Outcome, v.Message)

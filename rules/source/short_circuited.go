@@ -6,6 +6,7 @@ import (
 
 	"ferrule/lint"
 	"ferrule/lint/explore"
+	"ferrule/lint/network"
 )
 
 var shortCircuited = &lint.Rule{
@@ -44,7 +45,9 @@ func short(p *lint.Pass, i int) lint.Verdict {
 	if z == nil {
 		return lint.Verdict{Subject: s.Source, Outcome: lint.Holds}
 	}
-	z = p.Net.Stack(z)
+	if z = p.Net.Stack(z); s.Kind.Value == "battery" && ringable(p.Net, i) {
+		z = p.Net.Whole()
+	}
 	views, complete := p.Space.Views(z, p.Space.Closed(explore.All()))
 	if !complete {
 		so := func(v *explore.View) bool {
@@ -70,6 +73,42 @@ func short(p *lint.Pass, i int) lint.Verdict {
 		return lint.Unfinished(s.Source, lint.Danger)
 	}
 	return lint.Verdict{Subject: s.Source, Outcome: lint.Holds}
+}
+
+// ringable says whether, every contact closed, a way leads from a battery head to tail through others back to it: such
+// a ring may run through several zones and the returns.
+func ringable(n *network.Network, first int) bool {
+	seen := map[int]bool{}
+	for queue := []int{first}; len(queue) > 0; queue = queue[1:] {
+		near := closed(n, n.Sources[queue[0]].Hot)
+		for k := range n.Sources {
+			if n.Sources[k].Kind.Value != "battery" || k == queue[0] || !near[n.Sources[k].Ret] {
+				continue
+			}
+			if k == first {
+				return true
+			}
+			if !seen[k] {
+				seen[k] = true
+				queue = append(queue, k)
+			}
+		}
+	}
+	return false
+}
+
+// closed is what is joined to a node with every contact closed.
+func closed(n *network.Network, from network.NodeID) map[network.NodeID]bool {
+	out := map[network.NodeID]bool{from: true}
+	for queue := []network.NodeID{from}; len(queue) > 0; queue = queue[1:] {
+		for _, e := range n.At(queue[0]) {
+			if to := n.Edges[e].Other(queue[0]); !out[to] {
+				out[to] = true
+				queue = append(queue, to)
+			}
+		}
+	}
+	return out
 }
 
 // assumed says whether a state is one that a switch passes only if it makes before it breaks, which is not written.

@@ -98,8 +98,13 @@ func roundabout(p *lint.Pass, x *schema.Switch) lint.Verdict {
 				return v.Transit == nil && apart(p.Net, v, x, a) && v.Joined(a, b) && len(v.Live(lets, nil).At(a)) > 0
 			}
 			views, whole := p.Space.Views(zone, p.Space.About(p.Space.Closed(explore.All(), own...), own...))
-			if !whole {
-				views, whole = p.Space.Sought(zone, explore.All(), views, round)
+			if own := p.Net.Var(x.Addr); !whole && own >= 0 {
+				off := p.Space.With(explore.All(), own, func(position int) bool { return offAt(p.Net, x, own, a, position) })
+				var more []*explore.View
+				more, whole = p.Space.Sought(zone, off, nil, func(v *explore.View) bool {
+					return v.Transit == nil && v.Joined(a, b) && len(v.Live(lets, nil).At(a)) > 0
+				})
+				views = append(slices.Clone(views), more...)
 			}
 			complete = complete && whole
 			if k := slices.IndexFunc(views, round); k >= 0 {

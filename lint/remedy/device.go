@@ -1,6 +1,8 @@
 package remedy
 
 import (
+	"math"
+	"slices"
 	"strings"
 
 	"ferrule/lint"
@@ -14,8 +16,11 @@ func SmallerDevice(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 	var out []lint.Proposal
 	for _, f := range head(about[*schema.Fuse](p, v)) {
 		if f.Rating.Set {
+			most := mostFor(p, f)
 			for _, r := range below(f.Rating.Value) {
-				out = append(out, rated(f, r))
+				if r.V <= most {
+					out = append(out, rated(f, r))
+				}
 			}
 		}
 	}
@@ -27,8 +32,11 @@ func LargerDevice(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 	var out []lint.Proposal
 	for _, f := range head(about[*schema.Fuse](p, v)) {
 		if f.Rating.Set {
+			most := mostFor(p, f)
 			for _, r := range above(max(f.Rating.Value, lasting(v)*(1-1e-9))) {
-				out = append(out, rated(f, r))
+				if r.V <= most {
+					out = append(out, rated(f, r))
+				}
 			}
 		}
 	}
@@ -85,7 +93,7 @@ func StrongerDevice(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 	for _, f := range head(about[*schema.Fuse](p, v)) {
 		for _, s := range stronger {
 			volts, amps, known := opens(s.kind)
-			if !known || alternating(p, f.Addr) || f.Rating.Set && (f.Rating.Value < s.least || f.Rating.Value > s.most) {
+			if !known || alternating(p, f.Addr) || s.kind != "class-t" && onLithium(p, f) || f.Rating.Set && (f.Rating.Value < s.least || f.Rating.Value > s.most) {
 				continue
 			}
 			out = append(out, lint.Proposal{
@@ -101,6 +109,32 @@ func StrongerDevice(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 		}
 	}
 	return out
+}
+
+// onLithium says whether a device sits on a lithium battery: what shorts drive there is for the strongest kind.
+func onLithium(p *lint.Pass, f *schema.Fuse) bool {
+	s, ok := schema.Lookup[*schema.Source](p.Plan, f.On.Addr)
+	return ok && s.Kind.Value == "battery" && tables.Lithium(s.Chemistry.Value)
+}
+
+// mostFor is the largest device, in A, that the makers of the loads behind a device allow, as far as the plan says:
+// of loads with no other device between.
+func mostFor(p *lint.Pass, f *schema.Fuse) float64 {
+	most := math.Inf(1)
+	for _, l := range p.Plan.Loads {
+		if !l.MaxFuse.Set || l.MaxFuse.Value >= most {
+			continue
+		}
+		path := way(p, f.Addr+".load", l.Addr)
+		other := slices.ContainsFunc(path, func(at string) bool {
+			x, ok := schema.Lookup[*schema.Fuse](p.Plan, block(p, at))
+			return ok && x.Addr != f.Addr
+		})
+		if len(path) > 0 && !other {
+			most = l.MaxFuse.Value
+		}
+	}
+	return most
 }
 
 func interrupting(amps float64) string {

@@ -224,3 +224,54 @@ conductor "lead" {
 		t.Errorf("%s", got)
 	}
 }
+
+// A device is offered no larger than the makers of the loads behind it allow, of those with no other device between.
+func TestMakersLargestFuse(t *testing.T) {
+	const src = `system "tern" {}
+source "pack" {
+  kind = "battery"
+  voltage = "12 V"
+}
+fuse "main" {
+  rating = "40 A"
+  on = source.pack
+}
+bus "panel" {}
+conductor "feed" {
+  from = fuse.main.load
+  to = bus.panel
+}
+conductor "fan" {
+  from = bus.panel
+  to = load.fan
+}
+fuse "own" {
+  rating = "5 A"
+  on = bus.panel
+}
+conductor "pump" {
+  from = fuse.own.load
+  to = load.pump
+}
+load "fan" {
+  max_fuse = "20 A"
+}
+load "pump" {
+  max_fuse = "8 A"
+}
+`
+	plan, diags := schema.Decode("tern.wiring.hcl", []byte(src), nil)
+	if diags.HasErrors() {
+		t.Fatal(diags)
+	}
+	n, diags := network.Build(plan)
+	if diags.HasErrors() {
+		t.Fatal(diags)
+	}
+	p := lint.NewPass(n, explore.New(n, 0), lint.Guesses{}, time.Time{})
+	for i, want := range []float64{20, 8} {
+		if got := mostFor(p, plan.Fuses[i]); got != want {
+			t.Errorf("%s: %g A, want %g", plan.Fuses[i].Addr, got, want)
+		}
+	}
+}

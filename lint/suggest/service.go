@@ -19,6 +19,7 @@ type service struct {
 	fed     map[string]bool    // loads that any source reaches, there and back
 	stored  map[string]bool    // loads that a battery does
 	still   map[string]bool    // of those, with the engine standing
+	backed  map[string]bool    // alternators that a battery stands on the same wires with
 	ends    map[string]int     // by switch: terminals that are wired
 	gives   map[string]float64 // by converter that feeds loads alone: what it gives, A
 	asked   map[string]float64 // and what they draw together
@@ -27,7 +28,7 @@ type service struct {
 func serviceOf(pass *lint.Pass) service {
 	n := pass.Net
 	islands := islandsOf(n, func(*network.Edge) bool { return true })
-	s := service{map[string]int{}, map[string]int{}, map[string]bool{}, map[string]bool{}, map[string]bool{}, wired(n), map[string]float64{}, map[string]float64{}}
+	s := service{map[string]int{}, map[string]int{}, map[string]bool{}, map[string]bool{}, map[string]bool{}, map[string]bool{}, wired(n), map[string]float64{}, map[string]float64{}}
 	s.standing(n)
 	s.alone(pass, islands)
 	for _, src := range n.Sources {
@@ -40,6 +41,9 @@ func serviceOf(pass *lint.Pass) service {
 			}
 		}
 		for _, b := range n.Sources {
+			if src.Kind.Value == "alternator" && b.Kind.Value == "battery" && islands[src.Hot] == islands[b.Hot] {
+				s.backed[src.Addr] = true
+			}
 			if src.Kind.Value != "battery" && b.Kind.Value == "battery" && reach[islands[b.Hot]] {
 				s.charges[b.Addr]++
 			}
@@ -178,6 +182,8 @@ func (d *Desk) lost(after *Desk) string {
 			return lint.Quote(b) + " then feeds nothing"
 		case was.charges[src.Addr] > 0 && is.charges[src.Addr] == 0:
 			return "nothing then charges " + lint.Quote(b)
+		case was.backed[src.Addr] && !is.backed[src.Addr]:
+			return "no battery is then on the wires of " + lint.Quote(b) + ": an alternator that runs without one puts out a spike"
 		}
 	}
 	for _, x := range d.Plan.Switches {

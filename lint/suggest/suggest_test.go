@@ -465,3 +465,53 @@ func TestFactsAreNotPresumed(t *testing.T) {
 		}
 	}
 }
+
+// What a part is for is kept: an alternator its battery, a load its power with the engine off, a converter no less than
+// what it alone feeds.
+func TestService(t *testing.T) {
+	const plan = `system "tern" {}
+source "engine" {
+  kind = "alternator"
+  voltage = "12 V"
+}
+source "start" {
+  kind = "battery"
+  voltage = "12 V"
+}
+conductor "charge" {
+  from = source.engine
+  to = %s
+}
+converter "step" {
+  kind = "dc-dc"
+  %s
+  output {
+    voltage = "12 V"
+    current_max = "%s"
+  }
+}
+conductor "in" {
+  from = source.start
+  to = converter.step.in
+}
+conductor "out" {
+  from = converter.step.out
+  to = load.pump
+}
+load "pump" {
+  draw = "20 A"
+}
+`
+	was := desk(t, fmt.Sprintf(plan, "source.start", "", "30 A"))
+	for _, c := range []struct{ to, trigger, amps, lost string }{
+		{"source.start", "", "25 A", ""},
+		{"load.pump", "", "30 A", "no battery is then on the wires"},
+		{"source.start", `trigger = "ignition"`, "30 A", "only while the engine runs"},
+		{"source.start", "", "10 A", "then gives 10 A of the"},
+	} {
+		got := was.lost(desk(t, fmt.Sprintf(plan, c.to, c.trigger, c.amps)))
+		if c.lost == "" && got != "" || !strings.Contains(got, c.lost) {
+			t.Errorf("%+v: %q", c, got)
+		}
+	}
+}

@@ -21,7 +21,7 @@ var (
 
 // strayed says whether what stands in two plans rests on figures that may be worse in the second: those of what is
 // not proven, and of what is violated with no limit of their own kind to be measured by. More is worse, but less of what
-// is upheld; of figures of other kinds any move may be.
+// is upheld, and a device that opens no more; of figures of other kinds any move may be.
 //
 // any counts the moves of other figures too.
 func strayed(x, old Answer, any bool) bool {
@@ -38,7 +38,7 @@ func strayed(x, old Answer, any bool) bool {
 		w, ok := b[k]
 		switch {
 		case !ok || !off(v, w):
-		case k.any && any, !k.any && !k.less && v > w, k.less && v < w:
+		case k.unit == "s" && k.place > 0 && math.IsInf(v, 1), k.any && any, !k.any && !k.less && v > w, k.less && v < w:
 			return true
 		}
 	}

@@ -164,13 +164,25 @@ func (s *search) place(d *Desk, out []draft, offer string, p lint.Proposal) []dr
 	if err != nil {
 		return out
 	}
-	x := draft{Desk: d.after(src, plan), Proposal: p, offer: offer, changes: p.Changes, steps: []string{p.Do}, needs: filled(p.Part), sources: p.Sources}
+	x := draft{Desk: d.after(src, plan), Proposal: p, offer: offer, changes: p.Changes, steps: []string{p.Do}, needs: append(filled(p.Part), vapour(d.Plan, p)...), sources: p.Sources}
 	x.cost = cost(s.Plan, plan, p.Changes)
 	if p.Open != "" {
 		s.open = append(s.open, s.suggestion(x, Sketch, p.Open, nil))
 		return out
 	}
 	return append(out, x)
+}
+
+// vapour warns of new parts in a space that fuel vapour can come to: no rule asks for what makes them safe there.
+func vapour(plan *schema.Plan, p lint.Proposal) []string {
+	for _, c := range p.Changes {
+		for _, x := range plan.Compartments {
+			if c.Block != "" && !x.FuelVapor.False() && x.FuelVapor.Set && strings.Contains(c.Block, "= "+x.Addr+"\n") {
+				return []string{"What is new stands in " + lint.Quote(x) + ", where fuel vapour can be: it has to be made for that (ignition protected), or to stand elsewhere."}
+			}
+		}
+	}
+	return nil
 }
 
 func filled(s string) []string {

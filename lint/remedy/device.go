@@ -72,7 +72,7 @@ func relabelled(f *schema.Fuse, amps float64) []lint.Change {
 }
 
 // stronger are the kinds of device that are offered for more volts or a larger fault, the commoner first, from the
-// least to the most A that they are made for.
+// least to the most A that they are made for, from memory.
 var stronger = []struct {
 	kind, called string
 	least, most  float64 // A
@@ -104,7 +104,7 @@ func StrongerDevice(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 					lint.Unset(f.Addr, "reset"), lint.Unset(f.Addr, "trip"), lint.Unset(f.Addr, "polarized"), lint.Unset(f.Addr, "curve"), lint.Unset(f.Addr, "series_rated_with"),
 				},
 				Sources: []string{"voltage of the kind: " + volts.Cite.String(), "interrupting rating of the kind: " + amps.Cite.String()},
-				Part:    sentence("Read both ratings on %s before it is fitted; its holder has to change with it.", lint.Quote(f)),
+				Part:    sentence("Read both ratings on %s before it is fitted; its holder has to change with it. Where the kind is not made in this size, the next one under it that carries the load.", lint.Quote(f)),
 			})
 		}
 	}

@@ -77,7 +77,7 @@ func likeVolts(p *lint.Pass, a, b string) bool {
 	return x == 0 || y == 0 || max(x, y) <= sameVolts*min(x, y)
 }
 
-// sameVolts is how far apart two nominal voltages of one class may be: 12 V of lead, 14.8 V of lithium.
+// sameVolts is how far apart two nominal voltages of one class may be: 12 V of lead, 14.8 V of lithium. Common practice.
 const sameVolts = 1.3
 
 // otherEnd is the part at the other end of a tapped wire, "" where the tap is of no wire.

@@ -183,14 +183,17 @@ func classT() device {
 }
 
 // forStrings is the fuse that is usual for strings of modules.
-var forStrings = device{"cartridge", `"1000 V dc"`, `"20 kA"`, "usual figures of fuses for strings of modules: " + practice}
+func forStrings() device {
+	volts, amps := tables.SolarCartridge()
+	return device{"cartridge", text(volts.V, "V dc"), interrupting(amps.V), "voltage and interrupting rating of the kind: " + volts.Cite.String()}
+}
 
 func onSource(p *lint.Pass, c *schema.Conductor, e end, a tables.Value) lint.Proposal {
 	return seat(p, c, e, a, classT())
 }
 
 func stringFuse(p *lint.Pass, c *schema.Conductor, e end, a tables.Value) lint.Proposal {
-	return seat(p, c, e, a, forStrings)
+	return seat(p, c, e, a, forStrings())
 }
 
 // seat puts a device right on the part that a wire begins at.

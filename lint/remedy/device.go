@@ -16,11 +16,8 @@ func SmallerDevice(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 	var out []lint.Proposal
 	for _, f := range head(about[*schema.Fuse](p, v)) {
 		if f.Rating.Set {
-			most := mostFor(p, f)
 			for _, r := range below(f.Rating.Value) {
-				if r.V <= most {
-					out = append(out, rated(f, r))
-				}
+				out = append(out, rated(f, r))
 			}
 		}
 	}
@@ -32,11 +29,8 @@ func LargerDevice(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 	var out []lint.Proposal
 	for _, f := range head(about[*schema.Fuse](p, v)) {
 		if f.Rating.Set {
-			most := mostFor(p, f)
 			for _, r := range above(max(f.Rating.Value, lasting(v)*(1-1e-9))) {
-				if r.V <= most {
-					out = append(out, rated(f, r))
-				}
+				out = append(out, rated(f, r))
 			}
 		}
 	}
@@ -117,9 +111,9 @@ func onLithium(p *lint.Pass, f *schema.Fuse) bool {
 	return ok && s.Kind.Value == "battery" && tables.Lithium(s.Chemistry.Value)
 }
 
-// mostFor is the largest device, in A, that the makers of the loads behind a device allow, as far as the plan says:
+// MostFor is the largest device, in A, that the makers of the loads behind a device allow, as far as the plan says:
 // of loads with no other device between.
-func mostFor(p *lint.Pass, f *schema.Fuse) float64 {
+func MostFor(p *lint.Pass, f *schema.Fuse) float64 {
 	most := math.Inf(1)
 	for _, l := range p.Plan.Loads {
 		if !l.MaxFuse.Set || l.MaxFuse.Value >= most {

@@ -225,7 +225,7 @@ conductor "lead" {
 	}
 }
 
-// A device is offered no larger than the makers of the loads behind it allow, of those with no other device between.
+// Of the loads behind a device that have no other device before them, the one with the smallest fuse by its maker counts.
 func TestMakersLargestFuse(t *testing.T) {
 	const src = `system "tern" {}
 source "pack" {
@@ -270,7 +270,7 @@ load "pump" {
 	}
 	p := lint.NewPass(n, explore.New(n, 0), lint.Guesses{}, time.Time{})
 	for i, want := range []float64{20, 8} {
-		if got := mostFor(p, plan.Fuses[i]); got != want {
+		if got := MostFor(p, plan.Fuses[i]); got != want {
 			t.Errorf("%s: %g A, want %g", plan.Fuses[i].Addr, got, want)
 		}
 	}

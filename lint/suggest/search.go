@@ -169,8 +169,9 @@ func (s *search) weigh(x draft) {
 		m.why, m.desk = unfinished, nil
 	case len(m.worse) > 0:
 		s.learn(m.worse[0])
-		if x.Desk.open(); s.lost(x.Desk) != "" {
-			m.why, m.desk = s.lost(x.Desk), nil
+		x.Desk.open()
+		if lost := s.lost(x.Desk); lost != "" {
+			m.why, m.desk = lost, nil
 		}
 	default:
 		s.full++

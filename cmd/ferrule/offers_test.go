@@ -142,3 +142,33 @@ func remarks(src []byte) string {
 	}
 	return out.String()
 }
+
+// advised is a comment in a plan that says how a finding is to be mended first: rule, part and what to do.
+var advised = regexp.MustCompile(`(?m)^# mend (\S+) (\S+): (.*)$`)
+
+// TestMends has plans with flaws that one change alone does not clear, each with the first advice that is wanted, as worked
+// out by hand beside it.
+func TestMends(t *testing.T) {
+	plans, err := filepath.Glob(filepath.Join("..", "..", "testdata", "mends", "*.wiring.hcl"))
+	if err != nil || len(plans) == 0 {
+		t.Fatal(plans, err)
+	}
+	for _, path := range plans {
+		d := opened(t, path)
+		for _, want := range advised.FindAllStringSubmatch(string(d.Src), -1) {
+			i := slices.IndexFunc(d.Report.Findings, func(f *check.Finding) bool {
+				return f.Rule.ID == want[1] && f.Verdict.Subject.Header().Addr == want[2]
+			})
+			if i < 0 {
+				t.Errorf("%s: %s is not found of %s", path, want[1], want[2])
+				continue
+			}
+			ways := d.Best(d.Report.Findings[i])
+			if !ways.Good() || strings.Join(ways.List[0].Steps, " ") != want[3] {
+				t.Errorf("%s: %q, want %q", path, reasons(ways.List), want[3])
+				continue
+			}
+			judge(t, d, d.Report.Findings[i], ways.List[0])
+		}
+	}
+}

@@ -19,7 +19,7 @@ func DeviceAtFeed(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 			if len(v.Path) == 0 || place(e.at) != v.Path[0] || composed(c) {
 				continue
 			}
-			for _, a := range below(min(roughly(c), 100)) {
+			for _, a := range fitting(p, c) {
 				out = append(out, guarded(p, c, e, a))
 			}
 		}
@@ -121,10 +121,10 @@ func DeviceAtSource(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 	var out []lint.Proposal
 	for _, c := range p.Plan.Conductors {
 		for _, e := range ends(c) {
-			if place(e.at) != v.Path[0] || composed(c) || e.at.Pole != schema.WholePair || !holds(p, e.at) {
+			if place(e.at) != v.Path[0] || composed(c) || e.at.Pole == schema.Neg || !holds(p, e.at) {
 				continue
 			}
-			for _, a := range below(roughly(c)) {
+			for _, a := range fitting(p, c) {
 				out = append(out, onSource(p, c, e, a))
 			}
 		}
@@ -132,20 +132,65 @@ func DeviceAtSource(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 	return out
 }
 
-// DeviceAhead offers a device of its own for each wire that the verdict is about, right on the bus or battery
-// that it begins at.
+// DeviceAhead offers a device of its own for each wire that the verdict is about, right on the bus or battery that it
+// begins at; where it begins at a plug or a switch, right where that has its power from.
 func DeviceAhead(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 	var out []lint.Proposal
 	for _, c := range about[*schema.Conductor](p, v) {
 		for _, e := range ends(c) {
-			if composed(c) || e.at.Pole == schema.Neg || !holds(p, e.at) {
+			if composed(c) || e.at.Pole == schema.Neg {
 				continue
 			}
-			for _, a := range below(roughly(c)) {
-				out = append(out, onSource(p, c, e, a))
+			for _, a := range fitting(p, c) {
+				if holds(p, e.at) {
+					out = append(out, onSource(p, c, e, a))
+				} else {
+					out = append(out, upstream(p, c, e, a)...)
+				}
 			}
 		}
 	}
+	return out
+}
+
+// upstream puts a device where the plug or the switch that a wire begins at has its power from.
+func upstream(p *lint.Pass, c *schema.Conductor, e end, a tables.Value) []lint.Proposal {
+	switch p.Plan.Block(e.at.Addr).(type) {
+	case *schema.Connector, *schema.Switch:
+	default:
+		return nil
+	}
+	for _, t := range taps(p, false, place(e.at)) {
+		if t.of.Header().Addr == c.Addr { // the power comes by the other end
+			return nil
+		}
+		if !holds(p, t.at) {
+			continue
+		}
+		switch x := t.of.(type) {
+		case *schema.Conductor:
+			if !composed(x) {
+				return []lint.Proposal{onSource(p, x, end{t.attr, t.at}, a)}
+			}
+		case *schema.Connector, *schema.Switch:
+			return []lint.Proposal{led(p, t, c, a)}
+		}
+		return nil
+	}
+	return nil
+}
+
+// led takes a plug or a switch off the part that it sits on: a device sits there, and a short wire leads on from it.
+func led(p *lint.Pass, t tap, like *schema.Conductor, a tables.Value) lint.Proposal {
+	addr := t.of.Header().Addr
+	out := seat(p, t, a, classT())
+	terminal := ".fixed"
+	if s, ok := t.of.(*schema.Switch); ok {
+		terminal = "." + s.Terminals.List[0].Value
+	}
+	lead := fresh(p, "conductor", bare(addr)+"_lead")
+	out.Do += sentence(" %s sits on it no more: a wire of %s leads there.", lint.Quote(t.of), quantity.Format(shortRun, quantity.Length))
+	out.Changes = []lint.Change{lint.Unset(addr, t.attr), out.Changes[1], {At: addr, Block: wire(lead, out.Changes[0].Value, addr+terminal+pole(t.at), like)}}
 	return out
 }
 
@@ -189,23 +234,24 @@ func forStrings() device {
 }
 
 func onSource(p *lint.Pass, c *schema.Conductor, e end, a tables.Value) lint.Proposal {
-	return seat(p, c, e, a, classT())
+	return seat(p, tap{c, e.attr, e.at}, a, classT())
 }
 
 func stringFuse(p *lint.Pass, c *schema.Conductor, e end, a tables.Value) lint.Proposal {
-	return seat(p, c, e, a, forStrings())
+	return seat(p, tap{c, e.attr, e.at}, a, forStrings())
 }
 
-// seat puts a device right on the part that a wire begins at.
-func seat(p *lint.Pass, c *schema.Conductor, e end, a tables.Value, d device) lint.Proposal {
-	name := fresh(p, "fuse", bare(c.Addr)+"_main")
-	where := p.Plan.Block(e.at.Addr)
+// seat puts a device right on the part that something has its power from.
+func seat(p *lint.Pass, t tap, a tables.Value, d device) lint.Proposal {
+	addr := t.of.Header().Addr
+	name := fresh(p, "fuse", bare(addr)+"_main")
+	where := p.Plan.Block(t.at.Addr)
 	block := "fuse \"" + name + "\" {\n" + attrs("  ", [2]string{"kind", `"` + d.kind + `"`}, [2]string{"rating", text(a.V, "A")},
-		[2]string{"voltage_rating", d.volts}, [2]string{"interrupting", d.amps}, [2]string{"on", place(e.at) + pole(e.at)},
-		[2]string{"part_of", partOf(where)}, [2]string{"compartment", compartment(p, e.at)}) + "}\n"
+		[2]string{"voltage_rating", d.volts}, [2]string{"interrupting", d.amps}, [2]string{"on", place(t.at) + pole(t.at)},
+		[2]string{"part_of", partOf(where)}, [2]string{"compartment", compartment(p, t.at)}) + "}\n"
 	return lint.Proposal{
-		Do:      sentence("Put a device of %s right on %s, ahead of %s.", current(a.V), lint.Quote(where), lint.Quote(c)),
-		Changes: []lint.Change{lint.Set(c.Addr, e.attr, "fuse."+name+".load"+pole(e.at)), {At: c.Addr, Block: block}},
+		Do:      sentence("Put a device of %s right on %s, ahead of %s.", current(a.V), lint.Quote(where), lint.Quote(t.of)),
+		Changes: []lint.Change{lint.Set(addr, t.attr, "fuse."+name+".load"+pole(t.at)), {At: addr, Block: block}},
 		Sources: []string{"standard rating: " + a.Cite.String(), d.from},
 		Part:    "Read its ratings before it is fitted.",
 	}

@@ -3,6 +3,7 @@ package remedy
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"ferrule/lint"
 	"ferrule/lint/tables"
@@ -45,11 +46,62 @@ func OneWayBetween(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 		}
 		for _, amps := range outputs {
 			if !lithium.ChargeLimit.Set || amps <= lithium.ChargeLimit.Value {
-				out = append(out, between(p, c, lithium, toward(v.Path, c, lithium), volts, amps))
+				one := between(p, c, lithium, toward(v.Path, c, lithium), volts, amps)
+				out = append(append(out, one), home(p, v, c, lithium, one, amps)...)
 			}
 		}
 	}
 	return out
+}
+
+// home leads the output of a converter that was put into a wire straight to the battery, to a device of its own there:
+// where a switch on the old way would have power on both sides.
+func home(p *lint.Pass, v lint.Verdict, c *schema.Conductor, battery *schema.Source, one lint.Proposal, amps float64) []lint.Proposal {
+	forward := toward(v.Path, c, battery)
+	end := c.To
+	if !forward {
+		end = c.From
+	}
+	metres, known := rest(p, v.Path, place(end), battery)
+	up := above(amps / continuous * (1 - 1e-9))
+	if end.Addr == battery.Addr || !known || end.Pole != schema.WholePair || len(up) == 0 || !strings.HasPrefix(one.Changes[0].Value, "converter.") {
+		return nil
+	}
+	x := strings.TrimSuffix(strings.TrimSuffix(one.Changes[0].Value, ".in"), ".out")
+	f := seat(p, tap{battery, "", schema.Ref{Addr: battery.Addr}}, up[0], classT())
+	name := fresh(p, "fuse", bare(c.Addr)+"_limit")
+	f.Changes[1].Block = strings.Replace(f.Changes[1].Block, "fuse \""+bare(battery.Addr)+"_main", "fuse \""+name, 1)
+	out := one
+	out.Do += sentence(" Lead its output straight to %s, to a device of %s right on it.", lint.Quote(battery), current(up[0].V))
+	out.Part += " " + newWay
+	out.Sources = slices.Concat(one.Sources, f.Sources)
+	lead := wireOf(fresh(p, "conductor", bare(c.Addr)+"_limit_out"), x+".out", "fuse."+name+".load", c, metres)
+	out.Changes = []lint.Change{one.Changes[0], one.Changes[1], {At: c.Addr, Block: f.Changes[1].Block}, {At: c.Addr, Block: lead}}
+	if !forward {
+		out.Changes[3] = one.Changes[2]
+		out.Changes = append(out.Changes, lint.Set(c.Addr, "from", "fuse."+name+".load"), lint.Set(c.Addr, "length", text(metres+c.Length.Value, "m")))
+	}
+	return []lint.Proposal{out}
+}
+
+// rest is the length of the wires of a way from one of its places to the battery at one of its ends, in m; not known where
+// one has none.
+func rest(p *lint.Pass, path []string, from string, battery *schema.Source) (metres float64, known bool) {
+	i := slices.Index(path, from)
+	if i < 0 {
+		return 0, false
+	}
+	part := path[i:]
+	if path[0] == battery.Addr {
+		part = path[:i+1]
+	}
+	for _, c := range along(p, part) {
+		if !c.Length.Set {
+			return 0, false
+		}
+		metres += c.Length.Value
+	}
+	return max(metres, shortRun), true
 }
 
 func nominal(s *schema.Source) float64 { return s.Voltage.Value }
@@ -145,6 +197,11 @@ func between(p *lint.Pass, c *schema.Conductor, to *schema.Source, forward bool,
 
 // wire is the text of a short conductor like another one.
 func wire(name, from, to string, like *schema.Conductor) string {
+	return wireOf(name, from, to, like, shortRun)
+}
+
+// wireOf is the text of a conductor like another one, of a length in m.
+func wireOf(name, from, to string, like *schema.Conductor, metres float64) string {
 	insulation, bundle, size := "", "", ""
 	if like.Insulation.Set {
 		insulation = text(like.Insulation.Value, "C")
@@ -163,7 +220,7 @@ func wire(name, from, to string, like *schema.Conductor) string {
 	if like.Through.Set && len(like.Through.List) == 1 { // a short one lies where it does; of a longer way it is not known
 		through = "[" + like.Through.List[0].Addr + "]"
 	}
-	pairs := [][2]string{{"from", from}, {"to", to}, {"size", size}, {"length", text(shortRun, "m")}, {"insulation", insulation}, {"voltage_rating", volts},
+	pairs := [][2]string{{"from", from}, {"to", to}, {"size", size}, {"length", text(metres, "m")}, {"insulation", insulation}, {"voltage_rating", volts},
 		{"bundle", bundle}, {"through", through}}
 	return "conductor \"" + name + "\" {\n" + attrs("  ", append(pairs, kind(like)...)...) + "}\n"
 }

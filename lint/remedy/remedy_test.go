@@ -71,6 +71,8 @@ func TestOffers(t *testing.T) {
 	}
 	high := numbered("branch.lamp.load.lamp", "V", 15, 17)
 	high.Cause = "high"
+	long := at("branch.lamp.fuse")
+	long.Numbers = []derive.Number{{Symbol: "Ilong", Value: 30, Unit: "A"}}
 	way := lint.Verdict{Subject: p.Plan.Block("source.pack"), Related: []string{"source.start"},
 		Path: []string{"source.pack", "fuse.pack.line", "fuse.pack.load", "switch.join.house", "switch.join.start", "source.start"}}
 	for _, c := range []struct {
@@ -83,8 +85,8 @@ func TestOffers(t *testing.T) {
 		{"smaller", SmallerDevice, at("branch.lamp.fuse"), 5, `Fit "Lamp, 10 A" as a device of 7.5 A. [branch.lamp.fuse rating="7.5 A"] [branch.lamp.fuse label="Lamp, 7.5 A"]`},
 		{"larger", LargerDevice, at("branch.lamp.fuse"), 6, `Fit "Lamp, 10 A" as a device of 15 A. [branch.lamp.fuse rating="15 A"] [branch.lamp.fuse label="Lamp, 15 A"]`},
 		{"none without a rating", SmallerDevice, at("fuse.bare"), 0, ""},
-		{"thicker", ThickerWire, at("conductor.feed"), 4, `Lay "feed" in 6 AWG. [conductor.feed size="6 AWG"]`},
-		{"thicker by the path", ThickerWire, way, 12, `Lay "house_side" in 6 AWG. [conductor.house_side size="6 AWG"]`},
+		{"thicker", ThickerWire, at("conductor.feed"), 9, `Lay "feed" in 6 AWG. [conductor.feed size="6 AWG"]`},
+		{"thicker by the path", ThickerWire, way, 27, `Lay "house_side" in 6 AWG. [conductor.house_side size="6 AWG"]`},
 		{"insulation", BetterInsulation, at("conductor.feed"), 2, `Lay "feed" with insulation for 105 C. [conductor.feed insulation="105 C"]`},
 		{"stronger", StrongerDevice, at("branch.lamp.fuse"), 2, `Fit "Lamp, 10 A" as a cartridge fuse for solar strings of the same rating, made for 1 000 V dc and 10 kA. ` +
 			`[branch.lamp.fuse kind="cartridge"] [branch.lamp.fuse voltage_rating="1000 V dc"] [branch.lamp.fuse interrupting="10 kA"] [branch.lamp.fuse reset out] [branch.lamp.fuse trip out] [branch.lamp.fuse polarized out] [branch.lamp.fuse curve out] [branch.lamp.fuse series_rated_with out]`},
@@ -114,9 +116,14 @@ func TestOffers(t *testing.T) {
 		{"lower volts", LowerSetpoint, high, 3, `Set "round" to 14.4 V. [converter.round output voltage="14.4 V"]`},
 		{"another family", OtherStyle, at("connector.tow"), 1, `Fit both halves of "tow" in a family of their own, that mates with nothing else aboard. [connector.tow style="seven, family 2"]`},
 		{"the other side", Shrouded, at("connector.tow"), 2, `Fit "tow" as one whose shrouded half is on the live side. [connector.tow exposed="free"]`},
-		{"a device on the post", DeviceAhead, at("conductor.feed"), 19, `Put a device of 100 A right on "post", ahead of "feed". [conductor.feed from=fuse.feed_main.load] ` +
-			`[behind conductor.feed: fuse "feed_main" { kind = "class-t" rating = "100 A" voltage_rating = "125 V dc" interrupting = "20 kA" on = bus.post compartment = compartment.box }]`},
-		{"one way between", OneWayBetween, way, 6, `Put a one-way converter that limits its output to 30 A into "house_side", 300 mm from where the wire now ends. [conductor.house_side to=converter.house_side_limit.out] ` +
+		{"a device on the post", DeviceAhead, at("conductor.feed"), 15, `Put a device of 60 A right on "post", ahead of "feed". [conductor.feed from=fuse.feed_main.load] ` +
+			`[behind conductor.feed: fuse "feed_main" { kind = "class-t" rating = "60 A" voltage_rating = "125 V dc" interrupting = "20 kA" on = bus.post compartment = compartment.box }]`},
+		{"device and wires", DeviceAndWires, long, 2, `Fit "Lamp, 10 A" as a device of 40 A. Lay "lamp" in 8 AWG. [branch.lamp.fuse rating="40 A"] [branch.lamp.fuse label="Lamp, 40 A"] [branch.lamp.conductor size="8 AWG"]`},
+		{"the wires carry it", DeviceAndWires, at("branch.lamp.fuse"), 0, ""},
+		{"ahead of a plug", DeviceAhead, at("conductor.bench_lamp"), 3, `Put a device of 5 A right on "post", ahead of "bench". "bench" sits on it no more: a wire of 300 mm leads there. [connector.bench on out] ` +
+			`[behind connector.bench: fuse "bench_main" { kind = "class-t" rating = "5 A" voltage_rating = "125 V dc" interrupting = "20 kA" on = bus.post compartment = compartment.box }] ` +
+			`[behind connector.bench: conductor "bench_lead" { from = fuse.bench_main.load to = connector.bench.fixed size = "16 AWG" length = "0.3 m" }]`},
+		{"one way between", OneWayBetween, way, 12, `Put a one-way converter that limits its output to 30 A into "house_side", 300 mm from where the wire now ends. [conductor.house_side to=converter.house_side_limit.out] ` +
 			`[behind conductor.house_side: converter "house_side_limit" { kind = "dc-dc" rated = "440 W" efficiency = 0.9 isolated = true blocks_reverse = true limits_current = true needs_battery = false cold_charge_cutoff = true trigger = "13.3 V" charges = [source.pack] ` +
 			`input { voltage_min = "11 V" voltage_max = "16 V" current_max = "44 A" accepts = ["dc"] } output { voltage = "14.4 V" current_max = "30 A" profile = "lifepo4" float = "13.5 V" } }] ` +
 			`[behind conductor.house_side: conductor "house_side_limit_out" { from = converter.house_side_limit.in to = switch.join.house size = "8 AWG" length = "0.3 m" }]`},
@@ -143,8 +150,8 @@ func TestOwnWiresFirst(t *testing.T) {
 			t.Errorf("%s: second %v", x.Do, x.Second)
 		}
 	}
-	if n != 12 {
-		t.Errorf("%d proposals for two wires in four sizes, and both together", n)
+	if n != 27 {
+		t.Errorf("%d proposals for two wires in nine sizes, and both together", n)
 	}
 }
 
@@ -152,7 +159,7 @@ func TestOwnWiresFirst(t *testing.T) {
 var every = []lint.Offer{
 	SmallerDevice, LargerDevice, StrongerDevice, ListedTogether, ThickerWire, ThickerOwnWire, Unbundle, ShorterRun, FewerStrings, RelayFollows, ThroughConverter, HigherVolts, LowerSetpoint, BetterInsulation, OwnReturn, BlocksReverse, Isolated, IsolatedNear,
 	ColdStopsCharger, ColdStopsBattery, FewerInSeries, HigherInput, SmallerOutput, SmallerInput, HigherRating, BreaksFirst, OwnBattery, OtherFeed,
-	OtherEnd, OneWayBetween, IgnitionBetween, DeviceAtFeed, DeviceAtSource, DeviceAhead, SmallBattery, WithoutPosition, OtherStyle, Keyed, LoadBreak,
+	OtherEnd, OneWayBetween, IgnitionBetween, DeviceAtFeed, DeviceAtSource, DeviceAhead, DeviceAndWires, SmallBattery, WithoutPosition, OtherStyle, Keyed, LoadBreak,
 	Shrouded, NotPolarized, MeantForDC, OneMore, DropWaiver, StringDevice, NoBatteryNeeded, Disconnect,
 }
 

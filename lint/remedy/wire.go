@@ -17,13 +17,13 @@ func ThickerWire(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 		wires = along(p, v.Path)
 	}
 	var out []lint.Proposal
-	for n := range most {
+	for n := range mostSizes {
 		var all lint.Proposal
 		for _, c := range wires {
 			if one, ok := thicker(c, n); ok {
 				out = append(out, one)
 				all.Changes = append(all.Changes, one.Changes...)
-				all.Sources = one.Sources
+				all.Sources, all.Part, all.Second = one.Sources, one.Part, all.Second || one.Second
 			}
 		}
 		if len(all.Changes) > 1 {
@@ -77,20 +77,29 @@ func sizes(n int) string {
 	return sentence("%d sizes", n)
 }
 
-// mostCopper is how many times its section a wire may grow: what it ends on was chosen for about its size, and
-// takes no more. Common practice.
-const mostCopper = 4.3
+// mostCopper is how many times its section a wire may grow before what it ends on, which was chosen for about its size,
+// takes it no more. Common practice. Up to lugs times as much is offered where nothing else helps.
+const (
+	mostCopper = 4.3
+	lugs       = 4
+	mostSizes  = 12
+)
 
 func thicker(c *schema.Conductor, n int) (lint.Proposal, bool) {
 	sizes, from := tables.Thicker(c.Size.Size)
-	if !c.Size.Set || n >= len(sizes) || sizes[n].Area > mostCopper*c.Size.Area {
+	if !c.Size.Set || n >= len(sizes) || sizes[n].Area > lugs*mostCopper*c.Size.Area {
 		return lint.Proposal{}, false
 	}
-	return lint.Proposal{
+	out := lint.Proposal{
 		Do:      sentence("Lay %s in %s.", lint.Quote(c), sizes[n]),
 		Changes: []lint.Change{lint.Set(c.Addr, "size", `"`+sizes[n].String()+`"`)},
 		Sources: []string{"wire size: " + from.String()},
-	}, true
+	}
+	if sizes[n].Area > mostCopper*c.Size.Area {
+		out.Second = true
+		out.Part = sentence("What %s ends on was chosen for a wire of about %s: look whether it takes this one.", lint.Quote(c), c.Size.Size)
+	}
+	return out, true
 }
 
 // end is one end of a wire and the attribute that says it.

@@ -4,12 +4,12 @@ import (
 	"cmp"
 	"runtime"
 	"slices"
+	"strings"
 	"sync"
 
 	"ferrule/lint"
 	"ferrule/lint/check"
 	"ferrule/lint/compare"
-	"ferrule/schema"
 )
 
 // search looks for what clears one finding.
@@ -25,8 +25,10 @@ type search struct {
 	wanted int             // how many good ones are enough
 	placed int             // for one verdict
 	checks int             // of all rules that run
+	until  int             // how many of them there may be in this part of the search
 	full   int             // of all rules
 	left   bool            // a bound on the work left proposals untried
+	spared bool            // what is lesser may stray now, for want of better
 	harsh  []*lint.Rule    // that refused drafts, the last first
 	asked  []*lint.Rule    // of those, the ones that the drafts in hand are held against first
 	turn   int             // drafts looked at
@@ -42,7 +44,7 @@ type miss struct {
 
 // run tries what a rule offers first, in combinations too, and then what it offers only for want of that.
 func (s *search) run() {
-	s.shown = map[string]bool{}
+	s.shown, s.until = map[string]bool{}, mostChecked
 	var first, second []draft
 	for _, x := range s.drafts(s.Desk, s.finding.Rule, s.finding.Verdict, s.group()) {
 		if x.Second {
@@ -56,6 +58,40 @@ func (s *search) run() {
 	s.near, s.checks, s.full = nil, 0, 0
 	s.tryOn(second)
 	s.near = append(missed, s.near...)
+	s.spare()
+}
+
+// spare takes of what nothing better was found for the misses that make worse only what is lesser than the finding and
+// not known: it is told with them.
+func (s *search) spare() {
+	if len(s.good) > 0 || s.finding.Severity < lint.Warning {
+		return
+	}
+	slices.SortStableFunc(s.near, func(a, b miss) int { return cmp.Or(boolean(a.Second)-boolean(b.Second), a.cost.order(b.cost)) })
+	missed := s.near
+	s.near, s.full, s.spared = nil, 0, true
+	for _, m := range missed {
+		lesser := m.desk != nil && m.Report != nil && len(m.worse) > 0 && !slices.ContainsFunc(m.worse, func(q compare.Question) bool { return !s.lesser(m.desk.before, q) })
+		if lesser && !s.shown[m.offer] && len(s.good) < s.wanted && s.full < mostFull && !s.Stopped() {
+			s.settle(m.draft)
+			continue
+		}
+		s.near = append(s.near, m)
+	}
+}
+
+// lesser says whether what is worse is no more than a figure of what is not proven and counts as less than the finding,
+// or a notice that the proof leans on a guess.
+func (s *search) lesser(after compare.Answers, q compare.Question) bool {
+	i := slices.IndexFunc(s.rules, func(r *lint.Rule) bool { return r.ID == q.Rule })
+	if i < 0 {
+		return false
+	}
+	x, counts := after[q], s.rules[i].CountsAs(after[q].Verdict)
+	if s.rules[i].Run == nil {
+		return x.Word <= lint.Notice && counts <= lint.Notice
+	}
+	return x.Outcome == lint.NotProven && counts < s.finding.Severity && !slices.Contains(after.Worse(s.before), q)
 }
 
 // tryOn checks drafts, and where none is good, goes on from those that make something else worse: what is
@@ -68,14 +104,33 @@ func (s *search) tryOn(all []draft) {
 		s.near = nil
 		slices.SortStableFunc(missed, func(a, b miss) int { return cmp.Or(len(a.worse)-len(b.worse), a.cost.order(b.cost)) })
 		s.left = s.left || len(missed) > mostBranches
-		for _, m := range missed[:min(len(missed), mostBranches)] {
+		for _, m := range inTurn(missed)[:min(len(missed), mostBranches)] {
 			if m.desk != nil && len(s.good) == 0 && !s.enough() {
+				s.until = min(s.checks+mostOnward, mostChecked) // leave some for the other branches
 				s.follow(m)
+				s.until = mostChecked
 			}
 		}
 		done = append(done, missed...)
 	}
 	s.near = append(s.near, done...)
+}
+
+// inTurn takes of each offer its first, then of each its second, and so on: one that makes many near misses leaves room for
+// the others.
+func inTurn(missed []miss) []miss {
+	nth, of := make([]int, len(missed)), map[string]int{}
+	order := make([]int, len(missed))
+	for i, m := range missed {
+		nth[i], order[i] = of[m.offer], i
+		of[m.offer]++
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return nth[a] - nth[b] })
+	out := make([]miss, len(missed))
+	for i, at := range order {
+		out[i] = missed[at]
+	}
+	return out
 }
 
 // apace is after how many drafts what refused them is learnt from.
@@ -96,9 +151,13 @@ func (s *search) try(all []draft) {
 			s.left = s.left || len(s.good) < s.wanted
 			return
 		}
-		for i, ok := range s.look(batch) {
+		for i, found := range s.look(batch) {
 			switch {
-			case !ok || s.shown[batch[i].offer]:
+			case found == stands || s.shown[batch[i].offer]:
+			case found == moves:
+				s.near = append(s.near, miss{draft: batch[i], desk: batch[i].Desk, worse: []compare.Question{s.Question}, why: "it is not enough: then " + told(batch[i].before, s.Question)})
+			case found == opens:
+				s.near = append(s.near, miss{draft: batch[i], why: "what is found is gone, and then it is not proven: " + told(batch[i].before, s.Question)})
 			case s.enough():
 				s.left = s.left || len(s.good) < s.wanted
 			default:
@@ -109,40 +168,73 @@ func (s *search) try(all []draft) {
 }
 
 func (s *search) enough() bool {
-	return s.opt.Stop != nil && s.opt.Stop() || len(s.good) >= s.wanted || s.checks >= mostChecked || s.full >= mostFull
+	return s.opt.Stop != nil && s.opt.Stop() || len(s.good) >= s.wanted || s.checks >= s.until || s.full >= mostFull
 }
+
+// What a draft does to the finding.
+type effect uint8
+
+const (
+	stands effect = iota // nothing, or the draft is no sound plan
+	moves                // it stands on other parts, less far beyond its limit: something more is to be done
+	opens                // it is no longer violated, and cannot be proven
+	clears
+)
 
 // look asks the finding's own rule about drafts, and all rules that run where that finds nothing any more:
 // most drafts fail early.
-func (s *search) look(batch []draft) []bool {
-	out := make([]bool, len(batch))
+func (s *search) look(batch []draft) []effect {
+	out := make([]effect, len(batch))
 	var all sync.WaitGroup
 	for i := range batch {
 		all.Go(func() {
 			x := batch[i]
 			if s.finding.Rule.Run != nil {
 				own := check.Run(x.Plan, []*lint.Rule{s.finding.Rule}, s.opt)
-				if own.Tainted() || compare.Of(own).Stands(s.Question) {
+				answers := compare.Of(own)
+				switch {
+				case own.Tainted():
+					return
+				case answers.Stands(s.Question):
+					x.Report = own
+					if out[i] = s.effect(answers); out[i] != stands {
+						x.Desk.open()
+					}
 					return
 				}
 			}
-			if x.Report = s.refused(x.Plan); x.Report == nil {
+			if x.Report = s.refused(x); x.Report == nil {
 				x.Report = check.Run(x.Plan, runs(s.rules), s.opt)
 			}
-			out[i] = len(x.Report.Diagnostics) == 0 // what is no network is asked nothing
+			if len(x.Report.Diagnostics) == 0 { // what is no network is asked nothing
+				out[i] = clears
+			}
 		})
 	}
 	all.Wait()
 	return out
 }
 
+// effect is what a change does to a finding that stands.
+func (s *search) effect(after compare.Answers) effect {
+	was, is := s.finding.Verdict, after[s.Question].Verdict
+	switch {
+	case was.Outcome != lint.Violated:
+	case is.Outcome == lint.NotProven && len(is.Missing) > 0:
+		return opens
+	case is.Outcome == lint.Violated && len(is.Related) > 0 && !slices.Equal(was.Related, is.Related) && compare.Nearer(is, was):
+		return moves
+	}
+	return stands
+}
+
 // mostHarsh bounds the rules that drafts are held against first.
 const mostHarsh = 3
 
 // refused asks the rules that refused drafts before: what one of them finds worse is not worth asking the others.
-func (s *search) refused(plan *schema.Plan) *check.Report {
+func (s *search) refused(x draft) *check.Report {
 	for _, r := range s.asked {
-		if out := check.Run(plan, []*lint.Rule{r}, s.opt); len(out.Diagnostics) > 0 || !out.Tainted() && len(s.worsened(compare.Of(out))) > 0 {
+		if out := check.Run(x.Plan, []*lint.Rule{r}, s.opt); len(out.Diagnostics) > 0 || !out.Tainted() && len(s.worsened(x, compare.Of(out))) > 0 {
 			return out
 		}
 	}
@@ -163,7 +255,7 @@ func (s *search) learn(q compare.Question) {
 // that review the others are asked too.
 func (s *search) weigh(x draft) {
 	s.checks++
-	m := miss{draft: x, desk: x.Desk, worse: s.worsened(compare.Of(x.Report))}
+	m := miss{draft: x, desk: x.Desk, worse: s.worsened(x, compare.Of(x.Report))}
 	switch {
 	case x.Report.Tainted():
 		m.why, m.desk = unfinished, nil
@@ -174,13 +266,25 @@ func (s *search) weigh(x draft) {
 			m.why, m.desk = lost, nil
 		}
 	default:
-		s.full++
-		x.Report = check.Run(x.Plan, s.rules, s.opt)
-		x.Desk.open()
-		if s.accept(x, &m) {
-			return
-		}
+		s.settle(x)
+		return
 	}
+	s.missed(x, m)
+}
+
+// settle decides about a draft of which all rules that run find nothing worse, by those that review the others.
+func (s *search) settle(x draft) {
+	s.full++
+	x.Report = check.Run(x.Plan, s.rules, s.opt)
+	x.Desk.open()
+	m := miss{draft: x, desk: x.Desk}
+	if !s.accept(x, &m) {
+		s.missed(x, m)
+	}
+}
+
+// missed keeps a draft that did not pass, with the reason.
+func (s *search) missed(x draft, m miss) {
 	if m.why == "" && len(m.worse) > 0 {
 		m.why = "it clears this, but then " + told(x.Desk.before, m.worse[0])
 		if s.before.Stands(m.worse[0]) {
@@ -195,7 +299,7 @@ const unfinished = "it could not be checked whole: a rule failed, or the search 
 // accept takes a draft of which all rules were asked, if it clears the finding and makes nothing worse: a notice
 // that the proof leans on a guess, which was not there before, is worse too.
 func (s *search) accept(x draft, m *miss) bool {
-	m.worse = s.worsened(x.before)
+	m.worse = s.worsened(x, x.before)
 	switch lost := s.lost(x.Desk); {
 	case x.Report.Tainted():
 		m.why, m.desk = unfinished, nil
@@ -215,14 +319,39 @@ func (s *search) accept(x draft, m *miss) bool {
 
 // worsened lists what a change makes worse, or may: all but notices of what is not proven anyway, where something
 // graver is to be mended. Those are told with the change.
-func (s *search) worsened(after compare.Answers) []compare.Question {
-	out := after.Worse(s.before)
+func (s *search) worsened(x draft, after compare.Answers) []compare.Question {
+	out := slices.DeleteFunc(after.Worse(s.before), func(q compare.Question) bool { return s.inherited(x, after, q) })
 	for _, q := range after.Strayed(s.before) {
 		if !s.minor(after[q]) {
 			out = append(out, q)
 		}
 	}
+	if s.spared {
+		out = slices.DeleteFunc(out, func(q compare.Question) bool { return s.lesser(after, q) })
+	}
 	return out
+}
+
+// inherited says whether what is found of a new part is what the same rule finds already of the part that the new one is a
+// piece of or stands before: as much of it, or for want of the same.
+func (s *search) inherited(d draft, after compare.Answers, q compare.Question) bool {
+	if s.Plan.Block(q.Subject) != nil {
+		return false
+	}
+	x := after[q]
+	typ, name, _ := strings.Cut(q.Subject, ".")
+	if x.Outcome == lint.Violated {
+		return slices.ContainsFunc(d.changes, func(c lint.Change) bool {
+			old := s.before[compare.Question{Rule: q.Rule, Subject: c.At, Cause: q.Cause}]
+			return strings.HasPrefix(c.Block, typ+` "`+name+`"`) && old.Outcome == lint.Violated && old.Word >= x.Word && old.Subject.Header().Type == typ && !compare.Further(x.Verdict, old.Verdict)
+		})
+	}
+	lacked := func(m lint.Missing) bool {
+		return slices.ContainsFunc(s.Report.Verdicts[q.Rule], func(v lint.Verdict) bool {
+			return v.Outcome == lint.NotProven && v.Word >= x.Word && slices.Contains(v.Missing, m)
+		})
+	}
+	return len(x.Missing) > 0 && !slices.ContainsFunc(x.Missing, func(m lint.Missing) bool { return !lacked(m) })
 }
 
 func (s *search) minor(x compare.Answer) bool {

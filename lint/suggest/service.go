@@ -2,6 +2,7 @@ package suggest
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"ferrule/lint"
@@ -96,13 +97,27 @@ func (s *service) alone(pass *lint.Pass, islands []int) {
 		if feeders[at] > 1 || len(lacks) > 0 {
 			continue
 		}
-		s.gives[c.Addr] = give.N.Value
+		s.gives[c.Addr] = min(give.N.Value, passes(pass, &c))
 		for i, l := range n.Loads {
 			if amps, _ := pass.Circuit.LoadCurrent(i); islands[l.Hot] == at {
 				s.asked[c.Addr] += amps.Value
 			}
 		}
 	}
+}
+
+// passes is the most that a converter's input lets it give, in A at its output; without bound where a figure of it is not
+// written.
+func passes(pass *lint.Pass, c *network.Converter) float64 {
+	in, ok := pass.Circuit.Nominal(c.In.Hot)
+	if !ok || c.Input == nil || !c.Input.CurrentMax.Set || c.Output == nil || !c.Output.Voltage.Set || c.Output.Voltage.Value <= 0 {
+		return math.Inf(1)
+	}
+	eff := 1.0
+	if c.Efficiency.Set {
+		eff = c.Efficiency.Value
+	}
+	return c.Input.CurrentMax.Value * in.Value * eff / c.Output.Voltage.Value
 }
 
 // wired counts the terminals of each switch on which something ends.

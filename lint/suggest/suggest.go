@@ -68,7 +68,7 @@ func (c Cost) order(o Cost) int {
 
 // How much work one finding may make: alternatives that are shown, proposals for one verdict that are placed in
 // the text, proposals that all rules are asked of without and with those that review the others, steps that may
-// follow from one another, and how many first steps are followed.
+// follow from one another, how many first steps are followed, and of how many proposals all rules are asked then.
 const (
 	mostShown    = 3
 	mostPlaced   = 120
@@ -76,6 +76,7 @@ const (
 	mostFull     = 6
 	mostFollowed = 3
 	mostBranches = 8
+	mostOnward   = 8
 )
 
 // Ways are what was found to clear a finding: what is good first, then sketches.

@@ -1,6 +1,7 @@
 package suggest
 
 import (
+	"cmp"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -310,8 +311,9 @@ func TestNothingWithoutAWholeCheck(t *testing.T) {
 	}
 }
 
-// TestRemarksOnGuesses has a change that clears a warning and brings a notice that its proof leans on a guess:
-// that was not there before, so the change is a sketch that says so, and what needs no guess goes first.
+// TestRemarksOnGuesses has a change that clears a finding and brings a notice that its proof leans on a guess, which was
+// not there before: for a warning that is told with it, where nothing else is to be had; of a caution it makes a sketch. What
+// needs no guess goes first.
 func TestRemarksOnGuesses(t *testing.T) {
 	guess := &lint.Rule{ID: "x/guess", Words: []lint.Severity{lint.Notice}, Review: func(p *lint.Pass, _ *lint.Ran) []lint.Verdict {
 		v := lint.Verdict{Subject: p.Plan.System, Outcome: lint.Holds, Word: lint.Notice, Message: "a guess decides"}
@@ -322,11 +324,20 @@ func TestRemarksOnGuesses(t *testing.T) {
 	}}
 	fix := sets("Fit 10 A.", rating(`"10 A"`))
 	all := first(t, desk(t, small, made("x/big", above(20), fix), guess))
-	if len(all) != 1 || all[0].Kind != Sketch || !strings.Contains(all[0].Reason, "x/guess at system.tern") {
+	if len(all) != 1 || all[0].Kind != Verified || len(all[0].Needs) != 1 || !strings.Contains(all[0].Needs[0], "a guess decides") {
+		t.Errorf("%+v", all)
+	}
+	lesser := made("x/big", func(f *schema.Fuse) (lint.Outcome, lint.Severity) {
+		if how, _ := above(20)(f); how == lint.Violated {
+			return how, lint.Caution
+		}
+		return lint.Holds, lint.Caution
+	}, fix)
+	if all := first(t, desk(t, small, lesser, guess)); len(all) != 1 || all[0].Kind != Sketch || !strings.Contains(all[0].Reason, "x/guess at system.tern") {
 		t.Errorf("%+v", all)
 	}
 	more := sets("Fit 15 A and less draw.", rating(`"15 A"`), lint.Set("load.lamp", "draw", `"1 A"`))
-	if all = first(t, desk(t, small, made("x/big", above(20), fix, more), guess)); len(all) != 2 || all[0].Kind != Verified || all[0].Steps[0] != "Fit 15 A and less draw." || all[1].Kind != Sketch {
+	if all = first(t, desk(t, small, made("x/big", above(20), fix, more), guess)); len(all) != 2 || all[0].Kind != Verified || all[0].Steps[0] != "Fit 15 A and less draw." || len(all[0].Needs) > 0 || all[1].Kind != Sketch {
 		t.Errorf("the one without a guess is not first: %+v", all)
 	}
 }
@@ -524,5 +535,86 @@ load "pump" {
 		if c.lost == "" && got != "" || !strings.Contains(got, c.lost) {
 			t.Errorf("%+v: %q", c, got)
 		}
+	}
+}
+
+// TestPiecesInherit has a wire of which something is found already, and a change that cuts a piece off it: the same of
+// the piece is told and is nothing new, more of it is.
+func TestPiecesInherit(t *testing.T) {
+	wires := func(how lint.Outcome, lacks func(*schema.Conductor) string, most func(*schema.Conductor) float64) *lint.Rule {
+		return &lint.Rule{ID: "x/wire", Words: []lint.Severity{lint.Warning}, Run: func(p *lint.Pass) []lint.Verdict {
+			var out []lint.Verdict
+			for _, c := range p.Plan.Conductors {
+				v := lint.Verdict{Subject: c, Outcome: how, Word: lint.Warning, Message: "found of " + c.Name}
+				if how == lint.NotProven {
+					v.Missing = []lint.Missing{{Subject: "load.lamp", Attribute: lacks(c)}}
+				} else {
+					v.Numbers = []derive.Number{derive.Read("limit", "a", 10, "A", c.Addr, "size", c.Size.Range), derive.Read("found", "b", most(c), "A", c.Addr, "size", c.Size.Range)}
+				}
+				out = append(out, v)
+			}
+			return out
+		}}
+	}
+	cut := sets("Cut it.", lint.Change{At: "conductor.run", Block: "conductor \"piece\" {\n  from   = fuse.main.load\n  to     = load.lamp\n  size   = \"10 AWG\"\n  length = \"1 m\"\n}\n"}, rating(`"10 A"`))
+	same := func(*schema.Conductor) string { return "draw" }
+	for _, c := range []struct {
+		name string
+		rule *lint.Rule
+		kind Kind
+	}{
+		{"lacks the same", wires(lint.NotProven, same, nil), Verified},
+		{"lacks something else", wires(lint.NotProven, func(c *schema.Conductor) string { return "draw of " + c.Name }, nil), Sketch},
+		{"as much", wires(lint.Violated, nil, func(*schema.Conductor) float64 { return 20 }), Verified},
+		{"more", wires(lint.Violated, nil, func(c *schema.Conductor) float64 {
+			if c.Name == "piece" {
+				return 30
+			}
+			return 20
+		}), Sketch},
+	} {
+		all := first(t, desk(t, small, made("x/big", above(20), cut), c.rule))
+		if len(all) != 1 || all[0].Kind != c.kind || c.kind == Verified && !strings.Contains(strings.Join(all[0].Needs, " "), "found of piece") {
+			t.Errorf("%s: %+v", c.name, all)
+		}
+	}
+}
+
+// TestMoreThanOneWire has a device that is too big for two wires: what suits the one moves the finding to the other, and is
+// gone on from.
+func TestMoreThanOneWire(t *testing.T) {
+	two := small + "\nconductor \"other\" {\n  from   = fuse.main.load\n  to     = load.lamp\n  size   = \"12 AWG\"\n  length = \"1 m\"\n}\n"
+	offer := func(p *lint.Pass, v lint.Verdict) []lint.Proposal {
+		return []lint.Proposal{{Do: "Thicken " + v.Related[0] + ".", Changes: []lint.Change{lint.Set(v.Related[0], "size", `"6 AWG"`)}}}
+	}
+	rule := &lint.Rule{ID: "x/thin", Words: []lint.Severity{lint.Warning}, Remedy: true, Offers: []lint.Offer{offer}, Run: func(p *lint.Pass) []lint.Verdict {
+		v := lint.Verdict{Subject: p.Plan.Fuses[0], Outcome: lint.Holds, Word: lint.Warning, Message: "all is thick"}
+		thin := slices.MinFunc(p.Plan.Conductors, func(a, b *schema.Conductor) int { return cmp.Compare(a.Size.Area, b.Size.Area) })
+		if thin.Size.Area < 6 {
+			v.Outcome, v.Related, v.Message = lint.Violated, []string{thin.Addr}, thin.Name+" is thin"
+			v.Numbers = []derive.Number{derive.Read("limit", "a", 6, "mm2", thin.Addr, "size", thin.Size.Range), derive.Read("found", "b", thin.Size.Area, "mm2", thin.Addr, "size", thin.Size.Range)}
+		}
+		return []lint.Verdict{v}
+	}}
+	all := first(t, desk(t, two, rule))
+	if len(all) == 0 || all[0].Kind != Verified || strings.Join(all[0].Steps, " ") != "Thicken conductor.other. Thicken conductor.run." {
+		t.Errorf("%+v", all)
+	}
+}
+
+// TestKnownIsWanted has a change after which the finding is gone for want of a figure: a sketch that says so.
+func TestKnownIsWanted(t *testing.T) {
+	rule := made("x/big", func(f *schema.Fuse) (lint.Outcome, lint.Severity) { return lint.Holds, 0 }, sets("Fit 10 A.", rating(`"10 A"`)))
+	run := rule.Run
+	rule.Run = func(p *lint.Pass) []lint.Verdict {
+		out := run(p)
+		if out[0].Outcome, out[0].Word = lint.Violated, lint.Warning; p.Plan.Fuses[0].Rating.Value < 20 {
+			out[0].Outcome, out[0].Missing, out[0].Message = lint.NotProven, []lint.Missing{{Subject: "load.lamp", Attribute: "surge"}}, "surge is missing"
+		}
+		return out
+	}
+	all := first(t, desk(t, small, rule))
+	if len(all) != 1 || all[0].Kind != Sketch || !strings.Contains(all[0].Reason, "surge is missing") {
+		t.Errorf("%+v", all)
 	}
 }

@@ -46,6 +46,9 @@ func (s *search) suggestion(x draft, k Kind, why string, after *Desk) Suggestion
 			out.Stays = append(out.Stays, v.Subject.Header().Addr)
 		}
 	}
+	for _, q := range after.before.Worse(s.before) { // what was put up with
+		out.Needs = append(out.Needs, "Look at this too, which comes with it: "+after.before[q].Message)
+	}
 	for _, q := range after.before.Strayed(s.before) {
 		out.Needs = append(out.Needs, "Look at this too, which is not proven now and may get worse: "+after.before[q].Message)
 	}

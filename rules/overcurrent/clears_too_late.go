@@ -29,14 +29,14 @@ var clearsTooLate = &lint.Rule{
 		"device has to be within that time by its own curve. A device is taken never to open below 1.35 times its rating. Where a battery's high resistance is guessed, the run has to be in order at twice the guess too.",
 	Not: "A run whose ampacity is above the most that the fault can be. A run that some battery feeds with no device at all (overcurrent/unprotected-run). States with limited sources alone " +
 		"(overcurrent/limited-source-cannot-clear). Faults with a resistance of their own.",
-	Offer: "A smaller device, a bigger wire, or a device nearer the load.",
+	Offer: "A smaller device, a bigger wire, or a device of its own for that wire.",
 	Meter: "The loop's resistance from the drop at a known load, dV / I; least battery volts over it give the least fault current.",
 	Cites: []lint.Citation{
 		{Ref: "IEC 60364-4-43", Standing: lint.FromMemory, Note: "disconnection before the conductor's limit, I2t <= k2S2; overload coordination"},
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "a device opens on a short at the far end of its run"},
 	},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.SmallerDevice, remedy.ThickerWire, remedy.ShorterRun},
+	Offers: []lint.Offer{remedy.SmallerDevice, remedy.ThickerWire, remedy.ShorterRun, remedy.DeviceAhead},
 	Since:  "0.1",
 	Run:    clearTooLate,
 }

@@ -28,7 +28,7 @@ var oversizeDevice = &lint.Rule{
 	Not: "A motor's own thermal protection is not counted: a plan has no word for it. A thin tap is excused as far as the practice lets a run go without a device, " +
 		"if a device that guards it stands at its end. Of ways side by side that all have a device too big, the largest device is named. What a source that gives no more than the " +
 		"conductor allows adds to what a battery gives is not added up. What loads draw is conductor/ampacity.",
-	Offer: "The largest standard device that guards the wire and still carries its load; else the next size of wire.",
+	Offer: "The largest standard device that guards the wire and still carries its load; else the next size of wire, or a device for the load and wires for that device.",
 	Meter: "Read the number on the device and the print on the wire's jacket; a clamp meter shows the current at full load.",
 	Cites: []lint.Citation{
 		{Ref: "33 CFR 183.455(c)", Standing: lint.Read, Note: "150 % below 50 V, else 100 % or the next standard rating; read as good practice outside the boats it binds", For: []string{"us-boat"}},
@@ -39,7 +39,7 @@ var oversizeDevice = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "a device no larger than what its wire carries", For: []string{"general", "vehicle", "cabin"}},
 	},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.SmallerDevice, remedy.ThickerWire, remedy.Unbundle, remedy.DeviceAhead},
+	Offers: []lint.Offer{remedy.SmallerDevice, remedy.ThickerWire, remedy.Unbundle, remedy.DeviceAhead, remedy.DeviceAndWires},
 	Folds:  []string{"overcurrent/clears-too-late"},
 	Since:  "0.1",
 	Run:    oversizeDevices,

@@ -33,7 +33,7 @@ var undersizeDevice = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "a device carries 80 % of its rating for hours"},
 	},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.LargerDevice},
+	Offers: []lint.Offer{remedy.LargerDevice, remedy.DeviceAndWires},
 	Since:  "0.1",
 	Run:    undersizeDevices,
 }

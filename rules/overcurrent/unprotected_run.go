@@ -30,7 +30,7 @@ var unprotectedRun = &lint.Rule{
 	Not: "Conductors marked `cranking`, which practice exempts, though many fuse them anyway; what is tapped off one is measured from its end. A thin tap off a bigger run " +
 		"may be unguarded up to the same distance if a device that guards it stands at its end. What is inside a bought pack. Sources that limit their own current are " +
 		"left to overcurrent/second-source-unguarded, and a device that is there but too big to overcurrent/oversize-device.",
-	Offer: "A fuse on the battery's own post; the first device moved nearer; the run sheathed all the way where that allows the longer distance.",
+	Offer: "A fuse on the battery's own post, with thicker wires where they are too thin for one that carries the load; the first device moved nearer; the run sheathed all the way where that allows the longer distance.",
 	Meter: "Power off, battery lug lifted: measure along the cable from post to device with a tape. Then continuity shows that no second way leads around the device.",
 	Cites: []lint.Citation{
 		{Ref: "33 CFR 183.455(b)", Standing: lint.Read, Note: "7 in, or 40 in sheathed or enclosed; read as good practice outside the boats it binds", For: []string{"us-boat"}},
@@ -43,7 +43,7 @@ var unprotectedRun = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "18 in from the battery", For: []string{"general", "vehicle", "cabin"}},
 	},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.DeviceAtSource},
+	Offers: []lint.Offer{remedy.DeviceAtSource, remedy.DeviceAndWires},
 	Folds:  []string{"overcurrent/oversize-device", "overcurrent/clears-too-late", "overcurrent/interrupting-rating"},
 	Since:  "0.1",
 	Run:    unprotectedRuns,

@@ -204,3 +204,18 @@ source "east" {
   voltage  = "18 V"
   parallel = 2
 }
+
+# A thin wire behind a plug that sits on a bus.
+connector "bench" {
+  style = "two"
+  on    = bus.post
+}
+
+conductor "bench_lamp" {
+  from   = connector.bench.free
+  to     = load.bench
+  size   = "16 AWG"
+  length = "2 m"
+}
+
+load "bench" { draw = "2 A" }

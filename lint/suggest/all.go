@@ -22,7 +22,8 @@ type Accepted struct {
 
 // All clears what can be cleared together: it takes the best verified suggestion for the gravest finding,
 // asks all rules again, and goes on from there until nothing more can be had. Each step leaves no finding
-// worse and one fewer, so it ends, and what it ends with is verified against the plan as it was. The order
+// worse and one fewer, so it ends, and what it ends with is verified against the plan as it was. Then what later steps make
+// needless is left out. The order
 // of the findings is by their words, rules and parts: where parts stand in the file decides between ways that cost the
 // same, and nothing else.
 func (d *Desk) All() (*Desk, []Accepted) {
@@ -51,19 +52,15 @@ func (d *Desk) All() (*Desk, []Accepted) {
 			break
 		}
 	}
-	return at, out
+	return d.needed(at, out)
 }
 
 // numbered has the findings that a suggestion clears by the numbers of the plan as it was: those that a step before
 // brought, or brought to light, have none.
 func (d *Desk) numbered(s *search, x Suggestion) Suggestion {
-	first := map[compare.Question]int{}
-	for _, f := range d.Report.Findings {
-		first[compare.Asked(f)] = f.Number
-	}
 	var clears []int
 	for _, f := range s.Report.Findings {
-		if n := first[compare.Asked(f)]; n > 0 && slices.Contains(x.Clears, f.Number) {
+		if n := d.number(f); n > 0 && slices.Contains(x.Clears, f.Number) {
 			clears = append(clears, n)
 		}
 	}

@@ -39,6 +39,8 @@ type Suggestion struct {
 	// Stays are the parts on which the same rule finds the same by the same cause: they were folded under the
 	// finding, and stand without it.
 	Stays []string
+
+	changes []lint.Change
 }
 
 // Figure is a number that the verdict rests on, before or after.

@@ -408,10 +408,10 @@ func TestAllGoesOnUntilNothingIsLeft(t *testing.T) {
 			return []lint.Proposal{{Do: "Fit " + to + ".", Changes: []lint.Change{rating(`"` + to + `"`)}}}
 		}
 	}
-	// What x/a offers helps only once x/b is cleared.
+	// What x/a offers helps only once x/b is cleared, and then does for both.
 	d := desk(t, small, made("x/a", above(10), step("20 A", "10 A")), made("x/b", above(30), step("40 A", "20 A")), made("x/c", above(5)))
 	after, all := d.All()
-	if len(all) != 2 || all[0].Finding.Rule.ID != "x/b" || all[1].Finding.Rule.ID != "x/a" || after.Plan.Fuses[0].Rating.Value != 10 {
+	if len(all) != 1 || all[0].Finding.Rule.ID != "x/a" || len(all[0].Clears) != 1 || after.Plan.Fuses[0].Rating.Value != 10 {
 		t.Fatalf("%+v", all)
 	}
 	if again, more := after.All(); len(more) != 0 || string(again.Src) != string(after.Src) {
@@ -616,5 +616,26 @@ func TestKnownIsWanted(t *testing.T) {
 	all := first(t, desk(t, small, rule))
 	if len(all) != 1 || all[0].Kind != Sketch || !strings.Contains(all[0].Reason, "surge is missing") {
 		t.Errorf("%+v", all)
+	}
+}
+
+// TestNeedlessStepsAreLeftOut has a graver finding that what is done for a lesser one clears too: one step is left, which
+// says so, and the text is what it alone makes of the plan.
+func TestNeedlessStepsAreLeftOut(t *testing.T) {
+	graver := made("x/big", func(f *schema.Fuse) (lint.Outcome, lint.Severity) {
+		if f.Rating.Value > 20 {
+			return lint.Violated, lint.Danger
+		}
+		return lint.Holds, 0
+	}, sets("Fit 20 A.", rating(`"20 A"`)))
+	graver.Words = []lint.Severity{lint.Danger}
+	d := desk(t, small, graver, made("x/bigger", above(10), sets("Fit 10 A.", rating(`"10 A"`))))
+	after, all := d.All()
+	if len(all) != 1 || all[0].Steps[0] != "Fit 10 A." || !slices.Equal(all[0].Clears, []int{1}) {
+		t.Fatalf("%+v", all)
+	}
+	text, err := Apply(d.Src, all[0].Edits)
+	if err != nil || string(text) != string(after.Src) || len(after.Report.Findings) > 0 {
+		t.Errorf("%v\n%s\n%v", err, text, after.Report.Findings)
 	}
 }

@@ -34,7 +34,7 @@ func kind(plan *schema.Plan, changes []lint.Change) Kind {
 // suggestion tells a draft, with the numbers on either side where it was checked.
 func (s *search) suggestion(x draft, k Kind, why string, after *Desk) Suggestion {
 	out := Suggestion{
-		Kind: k, Steps: x.steps, Reason: why, Needs: compact(x.needs), Sources: compact(x.sources), Cost: x.cost, Result: x.Src,
+		Kind: k, Steps: x.steps, Reason: why, Needs: compact(x.needs), Sources: compact(x.sources), Cost: x.cost, Result: x.Src, changes: x.changes,
 		Edits: Between(s.Path, s.Src, x.Src), Before: s.finding.Verdict.Message, Numbers: figures("before", s.finding.Verdict.Numbers),
 	}
 	if after == nil {

@@ -130,7 +130,7 @@ const unplaced = "edits are made in the plan language's own syntax, and this pla
 const untried = "none of the changes that were tried clears this, and others were left untried: there are more than are tried for one finding"
 
 func (t *text) none(f *check.Finding, ways suggest.Ways) {
-	s := "no change of the plan that ferrule knows to try clears this"
+	s := "none of the changes that ferrule tries clears this; what would, in words: " + f.Rule.Offer
 	switch {
 	case ways.Cut:
 		s = unlooked
@@ -161,7 +161,11 @@ func (t *text) suggestion(head string, x suggest.Suggestion) {
 		t.label("before", before)
 		t.label("after", after)
 	}
-	t.label("takes", fmt.Sprintf("%s, %s of wire, %s", plural(x.Cost.Parts, "part", "parts"), derive.Text(x.Cost.Metres, "m"), plural(x.Cost.Ratings, "other figure", "other figures")))
+	wire := derive.Text(x.Cost.Metres, "m") + " of wire"
+	if n := x.Cost.Unmeasured; n > 0 {
+		wire += " and " + plural(n, "wire", "wires") + " of unwritten length"
+	}
+	t.label("takes", fmt.Sprintf("%s, %s, %s", plural(x.Cost.Parts, "part", "parts"), wire, plural(x.Cost.Ratings, "other figure", "other figures")))
 }
 
 // told is what to do and on what it depends.

@@ -218,6 +218,9 @@ func cost(old, new *schema.Plan, changes []lint.Change) Cost {
 	for _, w := range new.Conductors {
 		if was, ok := schema.Lookup[*schema.Conductor](old, w.Addr); !ok || was.Size.Size != w.Size.Size || paired(w) && !paired(was) || was.Insulation.Value != w.Insulation.Value || moved[w.Addr] {
 			c.Metres += w.Length.Value
+			if !w.Length.Set {
+				c.Unmeasured++
+			}
 		}
 	}
 	c.Metres = math.Round(c.Metres*1000) / 1000

@@ -51,15 +51,18 @@ type Figure struct {
 
 // Cost orders suggestions: the least change first.
 type Cost struct {
-	Parts   int     // that are changed or new
-	Metres  float64 // of wire that is new or of another size
-	Ratings int     // other figures that change
+	Parts      int     // that are changed or new
+	Unmeasured int     // wires, new or of another size, whose length is not written: each may be the longest
+	Metres     float64 // of wire that is new or of another size
+	Ratings    int     // other figures that change
 }
 
 func (c Cost) order(o Cost) int {
 	switch {
 	case c.Parts != o.Parts:
 		return c.Parts - o.Parts
+	case c.Unmeasured != o.Unmeasured:
+		return c.Unmeasured - o.Unmeasured
 	case c.Metres < o.Metres:
 		return -1
 	case c.Metres > o.Metres:

@@ -236,6 +236,38 @@ func TestLeastChangeFirst(t *testing.T) {
 	}
 }
 
+// TestUnknownLength has a wire of unwritten length beside one of a written one: it may be the longer.
+func TestUnknownLength(t *testing.T) {
+	src := small + "\nconductor \"other\" {\n  from = fuse.main.load\n  to   = load.lamp\n  size = \"10 AWG\"\n}\n"
+	d := desk(t, src, made("x/big", above(20),
+		sets("Lay the other.", rating(`"15 A"`), lint.Set("conductor.other", "size", `"8 AWG"`)),
+		sets("Lay the run.", rating(`"15 A"`), lint.Set("conductor.run", "size", `"8 AWG"`))))
+	all := first(t, d)
+	if len(all) != 2 || all[0].Steps[0] != "Lay the run." || all[1].Cost != (Cost{Parts: 2, Unmeasured: 1, Ratings: 1}) {
+		t.Errorf("%+v", all)
+	}
+}
+
+// TestQuestionOfAPart has a verdict that misses what no part has an attribute for: it is asked, and nothing is written.
+func TestQuestionOfAPart(t *testing.T) {
+	rule := made("x/alarm", below(100, lint.NotProven))
+	run := rule.Run
+	for _, c := range []struct {
+		attribute string
+		edits     int
+	}{{"alarm", 0}, {"voltage_rating", 1}} {
+		rule.Run = func(p *lint.Pass) []lint.Verdict {
+			out := run(p)
+			out[0].Missing = []lint.Missing{{Subject: "fuse.main", Attribute: c.attribute}}
+			return out
+		}
+		all := first(t, desk(t, small, rule))
+		if len(all) != 1 || all[0].Kind != Sketch || len(all[0].Edits) != c.edits {
+			t.Errorf("%s: %+v", c.attribute, all)
+		}
+	}
+}
+
 func TestSameCircuit(t *testing.T) {
 	nameless := func(f *schema.Fuse) (lint.Outcome, lint.Severity) {
 		if !f.Label.Set {

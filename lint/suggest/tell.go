@@ -144,6 +144,9 @@ func (s *search) questions() []Suggestion {
 		if err != nil {
 			continue
 		}
+		if _, err := s.read(src); err != nil { // it is no attribute of the part, but something that the plan has nowhere
+			src = s.Src
+		}
 		x := draft{Desk: s.after(src, nil), steps: []string{fmt.Sprintf("Write %s.", lint.Lacking(m, true))}, cost: Cost{Parts: 1}}
 		out = append(out, s.suggestion(x, Sketch, "only the part or its sheet says the value", nil))
 	}

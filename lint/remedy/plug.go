@@ -2,8 +2,10 @@ package remedy
 
 import (
 	"strconv"
+	"strings"
 
 	"ferrule/lint"
+	"ferrule/lint/derive"
 	"ferrule/schema"
 )
 
@@ -175,6 +177,22 @@ func StringDevice(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 				}
 			}
 		}
+	}
+	return out
+}
+
+// Written asks for the figures that a verdict rests on and that were assumed, where a plan has a place for them.
+func Written(p *lint.Pass, v lint.Verdict) []lint.Proposal {
+	var out []lint.Proposal
+	for _, n := range v.Numbers {
+		if n.Kind != derive.Assumption || p.Plan.Block(n.Subject) == nil || strings.Contains(n.Attribute, " ") || len(out) == most {
+			continue
+		}
+		out = append(out, lint.Proposal{
+			Do:      sentence("Write %s; %s was assumed.", lint.Lacking(lint.Missing{Subject: n.Subject, Attribute: n.Attribute}, true), n.Text()),
+			Changes: []lint.Change{lint.Set(n.Subject, n.Attribute, "null")},
+			Open:    "only a reading or the part's sheet says the value",
+		})
 	}
 	return out
 }

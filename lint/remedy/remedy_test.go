@@ -160,7 +160,7 @@ var every = []lint.Offer{
 	SmallerDevice, LargerDevice, StrongerDevice, ListedTogether, ThickerWire, ThickerOwnWire, Unbundle, ShorterRun, FewerStrings, RelayFollows, ThroughConverter, HigherVolts, LowerSetpoint, BetterInsulation, OwnReturn, BlocksReverse, Isolated, IsolatedNear,
 	ColdStopsCharger, ColdStopsBattery, FewerInSeries, HigherInput, SmallerOutput, SmallerInput, HigherRating, BreaksFirst, OwnBattery, OtherFeed,
 	OtherEnd, OneWayBetween, IgnitionBetween, DeviceAtFeed, DeviceAtSource, DeviceAhead, DeviceAndWires, SmallBattery, WithoutPosition, OtherStyle, Keyed, LoadBreak,
-	Shrouded, NotPolarized, MeantForDC, OneMore, DropWaiver, StringDevice, NoBatteryNeeded, Disconnect,
+	Shrouded, NotPolarized, MeantForDC, OneMore, DropWaiver, StringDevice, NoBatteryNeeded, Disconnect, Written,
 }
 
 // TestEveryOfferOnEveryPart asks every offer about every part: none crashes, each says what to do and where its

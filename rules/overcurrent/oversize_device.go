@@ -19,15 +19,17 @@ var oversizeDevice = &lint.Rule{
 	Subject: "fuse",
 	When: "In some state a device is the smallest on the least protected way from a source to a conductor, and its rating is above what the practice allows for that conductor; " +
 		"or it is the one device at the end of a conductor that a battery feeds, and bigger than that conductor allows; " +
-		"or several devices, each small enough, stand side by side before a conductor, and their ratings add up to more than it allows.",
+		"or several devices, each small enough, stand side by side before a conductor, and their ratings add up to more than it allows; " +
+		"or it is above the `max_fuse` of a load, and no smaller one stands before that.",
 	Why: "A stalled pump or a half-made short draws more than the wire carries and less than the device opens at, for hours. Warning: it is graded under a missing device.",
 	Numbers: "`us-boat` below 50 V: 150 % of the ampacity after heat and bundling; at 50 V and above 100 %, or the next standard rating within 150 %. Other practices 100 %; " +
 		"`us-rv` also 15, 20 and 30 A on 14, 12 and 10 AWG, whatever the insulation. Ampacity by size and insulation (60 C where it is left out) times heat and bundle. From a source that " +
 		"limits its own current no more counts than it gives. Devices side by side: the most that they let through together to one end of the conductor, from batteries and from " +
-		"whatever else gives more than the conductor allows; the largest of them is named, with their number and their sum.",
+		"whatever else gives more than the conductor allows; the largest of them is named, with their number and their sum. A load's `max_fuse` is its maker's figure.",
 	Not: "A motor's own thermal protection is not counted: a plan has no word for it. A thin tap is excused as far as the practice lets a run go without a device, " +
 		"if a device that guards it stands at its end. Of ways side by side that all have a device too big, the largest device is named. What a source that gives no more than the " +
-		"conductor allows adds to what a battery gives is not added up. What loads draw is conductor/ampacity.",
+		"conductor allows adds to what a battery gives is not added up. What loads draw is conductor/ampacity. " +
+		"The `max_fuse` of a bilge pump is asked by life-safety/bilge-pump-behind-switch.",
 	Offer: "The largest standard device that guards the wire and still carries its load; else the next size of wire, or a device for the load and wires for that device.",
 	Meter: "Read the number on the device and the print on the wire's jacket; a clamp meter shows the current at full load.",
 	Cites: []lint.Citation{
@@ -36,6 +38,7 @@ var oversizeDevice = &lint.Rule{
 		{Ref: "ANSI/RVIA LV 3-2", Standing: lint.Read, Note: "not above the conductor's rating; read in a press report", For: []string{"us-rv"}},
 		{Ref: "NFPA 70 240.4(D)", Standing: lint.Read, Note: "15, 20 and 30 A on 14, 12 and 10 AWG; that low-voltage circuits of a vehicle are held to it is common practice", For: []string{"us-rv"}},
 		{Ref: "ISO 13297:2020 13.1.5", Standing: lint.Read, Note: "not above the conductor, said of alternating current; read in a preview", For: []string{"iso-boat"}},
+		{Ref: "makers' instructions", Standing: lint.CommonPractice, Note: "the largest fuse of a load is its maker's"},
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "a device no larger than what its wire carries", For: []string{"general", "vehicle", "cabin"}},
 	},
 	Remedy: true,
@@ -62,6 +65,9 @@ func oversizeDevices(p *lint.Pass) []lint.Verdict {
 		if s.beside != nil && f.Rating.Set {
 			out = append(out, s.beside.violated(f))
 		}
+		if s.maker != nil && f.Rating.Set {
+			out = append(out, s.maker.violated(f))
+		}
 	}
 	return out
 }
@@ -71,6 +77,7 @@ type sizing struct {
 	tight    *guarded // the conductor that its rating suits least
 	unknown  []guarded
 	beside   *together // the worst conductor that it guards side by side with others
+	maker    *allowed  // the load behind it whose maker allows least of it
 	complete bool
 }
 
@@ -126,6 +133,7 @@ func sizeDevices(a *area, found map[string]*sizing) {
 			if f.present(a.n, v) && !s.pushes[i].blocked {
 				by[i] = cut.from(f)
 				s.look(v, cut, i, by[i])
+				s.makers(v, cut, i, by[i])
 			}
 		}
 		if len(devices) > 1 {

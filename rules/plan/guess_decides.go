@@ -26,7 +26,7 @@ var guessDecides = &lint.Rule{
 	Meter:  "That reading: the ambient on the hottest day, volts across a joint under load, or the battery's drop under a known load.",
 	Cites:  []lint.Citation{{Ref: "common practice", Standing: lint.CommonPractice, Note: "a result that turns on a guess is not yet a result"}},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.Unless(remedy.ThickerWire, reading), remedy.Unless(remedy.SmallerDevice, reading)},
+	Offers: []lint.Offer{remedy.Written, remedy.Unless(remedy.ThickerWire, reading), remedy.Unless(remedy.SmallerDevice, reading)},
 	Since:  "0.1",
 	Review: guesses,
 }

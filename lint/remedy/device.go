@@ -2,7 +2,9 @@ package remedy
 
 import (
 	"math"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"ferrule/lint"
@@ -58,11 +60,15 @@ func rated(f *schema.Fuse, r tables.Value) lint.Proposal {
 // relabelled changes a label that says the old rating: a label that says another one invites the wrong
 // spare.
 func relabelled(f *schema.Fuse, amps float64) []lint.Change {
-	old, new := f.Rating.String(), quantity.Format(amps, quantity.Current)
-	if !own(&f.Head, f.Label.Attr) || strings.Count(f.Label.Value, old) != 1 || strings.ContainsAny(f.Label.Value, "\"\\${}%\n") {
+	if !own(&f.Head, f.Label.Attr) || strings.ContainsAny(f.Label.Value, "\"\\${}%\n") {
 		return nil
 	}
-	return []lint.Change{lint.Set(f.Addr, "label", `"`+strings.Replace(f.Label.Value, old, new, 1)+`"`)}
+	number := func(a float64) string { return strconv.FormatFloat(a, 'f', -1, 64) }
+	said := regexp.MustCompile(`(^|[^0-9.])` + regexp.QuoteMeta(number(f.Rating.Value)) + `([ \x{a0}]?[Aa]([Mm][Pp][Ss]?)?($|[^A-Za-z0-9]))`)
+	if len(said.FindAllString(f.Label.Value, -1)) != 1 {
+		return nil
+	}
+	return []lint.Change{lint.Set(f.Addr, "label", `"`+said.ReplaceAllString(f.Label.Value, "${1}"+number(amps)+"${2}")+`"`)}
 }
 
 // stronger are the kinds of device that are offered for more volts or a larger fault, the commoner first, from the

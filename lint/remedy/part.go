@@ -148,10 +148,10 @@ func SmallerOutput(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 		}
 		for _, r := range below(c.Output.CurrentMax.Value) {
 			out = append(out, lint.Proposal{
-				Do:      sentence("Limit the output of %s to %s.", lint.Quote(c), quantity.Format(r.V, quantity.Current)),
+				Do:      sentence("Limit the output of %s to %s, from %s.", lint.Quote(c), current(r.V), c.Output.CurrentMax),
 				Changes: []lint.Change{{At: c.Addr, In: "output", Attr: "current_max", Value: text(r.V, "A")}},
 				Sources: []string{"steps of output current: " + practice},
-				Part:    "By a setting that its sheet describes, or a smaller one in its place.",
+				Part:    "By a setting that its sheet describes, or a smaller one in its place. What it charges takes so much longer.",
 			})
 		}
 	}

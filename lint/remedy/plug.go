@@ -123,10 +123,10 @@ func SmallerInput(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 		}
 		for _, r := range below(c.Input.CurrentMax.Value) {
 			out = append(out, lint.Proposal{
-				Do:      sentence("Limit the input of %s to %s.", lint.Quote(c), current(r.V)),
+				Do:      sentence("Limit the input of %s to %s, from %s.", lint.Quote(c), current(r.V), c.Input.CurrentMax),
 				Changes: []lint.Change{{At: c.Addr, In: "input", Attr: "current_max", Value: text(r.V, "A")}},
 				Sources: []string{"steps of input current: " + practice},
-				Part:    "By a setting that its sheet describes, or a smaller one in its place.",
+				Part:    "By a setting that its sheet describes, or a smaller one in its place. What it gives is so much less.",
 			})
 		}
 	}

@@ -94,7 +94,7 @@ func TestOffers(t *testing.T) {
 		{"not reverse", BlocksReverse, at("converter.tracker"), 1, `Fit "tracker" as one through which nothing runs from output to input. [converter.tracker blocks_reverse=true]`},
 		{"fewer", FewerInSeries, at("converter.tracker", "source.roof"), 2, `Put one module fewer in series in "roof": 3. [source.roof series=3]`},
 		{"higher input", HigherInput, at("converter.tracker"), 3, `Fit "tracker" as a controller that takes 100 V. [converter.tracker input voltage_max="100 V"]`},
-		{"smaller output", SmallerOutput, at("source.pack", "converter.tracker"), 6, `Limit the output of "tracker" to 10 A. [converter.tracker output current_max="10 A"]`},
+		{"smaller output", SmallerOutput, at("source.pack", "converter.tracker"), 6, `Limit the output of "tracker" to 10 A, from 15 A. [converter.tracker output current_max="10 A"]`},
 		{"rating", HigherRating, at("switch.off"), 6, `Fit "off" as one for 110 A. [switch.off rating="110 A"]`},
 		{"a tow plug has its limit", HigherRating, at("connector.tow"), 2, `Fit "tow" as one for 25 A. [connector.tow rating="25 A"]`},
 		{"own battery", OwnBattery, at("branch.alarm.load.alarm"), 1, `Fit "alarm" as one with a battery of its own. [branch.alarm.load.alarm own_battery=true]`},
@@ -279,6 +279,32 @@ load "pump" {
 	for i, want := range []float64{20, 8} {
 		if got := MostFor(p, plan.Fuses[i]); got != want {
 			t.Errorf("%s: %g A, want %g", plan.Fuses[i].Addr, got, want)
+		}
+	}
+}
+
+// TestLabels has labels that say the rating in several ways, and those of which it is not sure.
+func TestLabels(t *testing.T) {
+	for _, c := range []struct{ label, want string }{
+		{"Lamp, 10 A", "Lamp, 7.5 A"},
+		{"10A lamp", "7.5A lamp"},
+		{"lamp (10 amp)", "lamp (7.5 amp)"},
+		{"10 AWG lamp", ""},
+		{"circuit 10", ""},
+		{"110 A", ""},
+		{"10 A, was 10 A", ""},
+		{"2.10 A", ""},
+	} {
+		plan, diags := schema.Decode("dunnock.wiring.hcl", []byte("system \"dunnock\" {}\nfuse \"f\" {\n  label = \""+c.label+"\"\n  rating = \"10 A\"\n}\n"), nil)
+		if diags.HasErrors() {
+			t.Fatal(diags)
+		}
+		got := ""
+		for _, x := range relabelled(plan.Fuses[0], 7.5) {
+			got = x.Value
+		}
+		if got != "" && got != `"`+c.want+`"` || got == "" && c.want != "" {
+			t.Errorf("%q: %s, want %q", c.label, got, c.want)
 		}
 	}
 }

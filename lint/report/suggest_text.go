@@ -187,6 +187,9 @@ func (t *text) told(x suggest.Suggestion) {
 	if n := len(x.Stays); n > 0 {
 		t.label("left", fmt.Sprintf("the same at %s, folded under this finding until now", lint.And(x.Stays...)))
 	}
+	if len(x.Surfaces) > 0 {
+		t.label("left", fmt.Sprintf("%s, folded under this finding until now", lint.And(x.Surfaces...)))
+	}
 }
 
 func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

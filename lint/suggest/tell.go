@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"ferrule/lint"
+	"ferrule/lint/check"
 	"ferrule/lint/compare"
 	"ferrule/lint/derive"
 	"ferrule/schema"
@@ -46,6 +47,11 @@ func (s *search) suggestion(x draft, k Kind, why string, after *Desk) Suggestion
 			out.Stays = append(out.Stays, v.Subject.Header().Addr)
 		}
 	}
+	for _, x := range s.finding.Folded {
+		if x.Rule != s.Rule && after.stands(x) {
+			out.Surfaces = append(out.Surfaces, x.Rule+" at "+x.Subject)
+		}
+	}
 	for _, q := range after.before.Worse(s.before) { // what was put up with
 		out.Needs = append(out.Needs, "Look at this too, which comes with it: "+after.before[q].Message)
 	}
@@ -53,11 +59,23 @@ func (s *search) suggestion(x draft, k Kind, why string, after *Desk) Suggestion
 		out.Needs = append(out.Needs, "Look at this too, which is not proven now and may get worse: "+after.before[q].Message)
 	}
 	for _, f := range s.Report.Findings {
-		if f != s.finding && !after.before.Stands(compare.Asked(f)) {
+		if f != s.finding && !after.before.Stands(compare.Asked(f)) && !after.folded(f) {
 			out.Clears = append(out.Clears, f.Number)
 		}
 	}
 	return out
+}
+
+// folded says whether anything that was folded under a finding stands: with it gone, that is a finding of its own.
+func (d *Desk) folded(f *check.Finding) bool { return slices.ContainsFunc(f.Folded, d.stands) }
+
+func (d *Desk) stands(x check.Folded) bool {
+	for q := range d.before {
+		if x.Rule == q.Rule && x.Subject == q.Subject && d.before.Stands(q) {
+			return true
+		}
+	}
+	return false
 }
 
 // deciding are the figures that the finding's question rests on once it is changed: of the verdicts on its part,

@@ -23,7 +23,8 @@ func (c *cli) compareCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "compare OLD NEW", Short: "Says what a change of a plan made better, worse or unprovable",
 		Long: "Compare checks two plans by the same rules and says what one has over the other: findings that are new or\n" +
-			"graver, what held and cannot be proven any more, what is gone, and which numbers moved.\n\n" +
+			"graver, what was violated or held and cannot be proven any more, what is gone, and which numbers moved.\n" +
+			"A figure that is taken out cures nothing: what was violated and cannot be proven now counts as it did.\n\n" +
 			"OLD and NEW are files, or REVISION:FILE for a file as git has it in a revision; the file is named from\n" +
 			"this folder, and kits are taken from the same revision. :FILE is the file as it is staged.",
 		Example: "  ferrule compare before.wiring.hcl after.wiring.hcl\n  ferrule compare HEAD:camper.wiring.hcl camper.wiring.hcl\n" +

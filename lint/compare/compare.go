@@ -13,6 +13,7 @@ import (
 type Difference struct {
 	Old, New       *check.Report
 	Worse          []Change // violated, and it was not, or not as grave
+	Lost           []Change // violated before, and cannot be proven now: nothing shows that it was cured
 	Unproven       []Change // held before, or was not asked, and cannot be proven now
 	Better         []Change // gone, or less grave
 	Same           []Change // as grave as before; Numbers say what moved
@@ -75,6 +76,8 @@ func (d *Difference) sort(c Change) {
 		d.Unproven = append(d.Unproven, c)
 	case worse(c.After, c.Before), strayed(c.After, c.Before, false):
 		d.Worse = append(d.Worse, c)
+	case lost(c.Before, c.After):
+		d.Lost = append(d.Lost, c)
 	case worse(c.Before, c.After), strayed(c.Before, c.After, false):
 		d.Better = append(d.Better, c)
 	case stands:
@@ -82,6 +85,12 @@ func (d *Difference) sort(c Change) {
 	case len(c.Numbers) > 0:
 		d.Moved = append(d.Moved, c)
 	}
+}
+
+// lost says whether what was violated is not shown to be cured: it is not proven now, or what is left of it has something
+// graver beside it that is not.
+func lost(before, after Answer) bool {
+	return before.Outcome == lint.Violated && (after.Outcome == lint.NotProven || after.Outcome == lint.Violated && after.Unproven > max(after.Word, before.Unproven))
 }
 
 func counts(r *lint.Rule, a Answer) lint.Severity {
@@ -152,9 +161,10 @@ func without(plan, other *schema.Plan) []string {
 	return out
 }
 
-// Reaches says whether anything is worse, or no longer proven, that counts as a word or a higher one.
+// Reaches says whether anything is worse, or not proven any more, that counts as a word or a higher one. What was
+// violated and is not proven counts as it did: it may be there still.
 func (d *Difference) Reaches(w lint.Severity) bool {
-	for _, list := range [][]Change{d.Worse, d.Unproven} {
+	for _, list := range [][]Change{d.Worse, d.Lost, d.Unproven} {
 		for _, c := range list {
 			if c.Counts >= w {
 				return true

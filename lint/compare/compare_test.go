@@ -79,7 +79,8 @@ func TestBetween(t *testing.T) {
 	for _, c := range []struct{ what, got, want string }{
 		{"worse", told(d.Worse), "a danger 10 A>20 A, d danger, k warning, e caution, f notice 10 A>12 A"},
 		{"unproven", told(d.Unproven), "b warning, l notice"},
-		{"better", told(d.Better), "c danger 10 A>5 A, h danger, j danger"},
+		{"lost", told(d.Lost), "h danger"},
+		{"better", told(d.Better), "c danger 10 A>5 A, j danger"},
 		{"same", told(d.Same), "m notice 10 A>10.1 A"},
 		{"moved", told(d.Moved), "g  10 A>11 A"},
 		{"added", strings.Join(d.Added, " "), "fuse.k fuse.l"},
@@ -91,6 +92,9 @@ func TestBetween(t *testing.T) {
 	}
 	if !d.Reaches(lint.Danger) || difference(t, "a: 1 A violated danger", "a: 1 A violated danger").Reaches(lint.Notice) {
 		t.Error("what is worse reaches danger; what is the same reaches nothing")
+	}
+	if d := difference(t, "a: 1 A violated danger", "a: 1 A unproven danger"); !d.Reaches(lint.Danger) {
+		t.Error("what was violated and cannot be proven counts as it did")
 	}
 	if d := difference(t, "a: 1 A holds", "a: 1 A unproven danger"); d.Reaches(lint.Danger) || !d.Reaches(lint.Warning) {
 		t.Error("not proven counts a step under its word")
@@ -160,6 +164,31 @@ func TestWorstOfSeveral(t *testing.T) {
 	two := []derive.Number{{Name: "rating", Value: 10, Unit: "A"}, {Name: "rating", Value: 20, Unit: "A"}}
 	if p := moved(two, two); len(p) != 0 {
 		t.Errorf("the same figures moved: %v", p)
+	}
+}
+
+// TestLost has what was violated: it is lost where it is not proven, and where what is left has something graver beside
+// it that is not.
+func TestLost(t *testing.T) {
+	of := func(o lint.Outcome, word, beside lint.Severity) Answer {
+		return Answer{Verdict: lint.Verdict{Outcome: o, Word: word}, Unproven: beside}
+	}
+	bad, open := lint.Violated, lint.NotProven
+	for _, c := range []struct {
+		name    string
+		was, is Answer
+		lost    bool
+	}{
+		{"not proven", of(bad, lint.Danger, 0), of(open, lint.Notice, lint.Notice), true},
+		{"held", of(lint.Holds, 0, 0), of(open, lint.Danger, lint.Danger), false},
+		{"holds", of(bad, lint.Danger, 0), of(lint.Holds, 0, 0), false},
+		{"less grave, and a danger beside it not proven", of(bad, lint.Danger, 0), of(bad, lint.Notice, lint.Danger), true},
+		{"that was beside it before", of(bad, lint.Danger, lint.Danger), of(bad, lint.Notice, lint.Danger), false},
+		{"less grave", of(bad, lint.Danger, 0), of(bad, lint.Notice, 0), false},
+	} {
+		if got := lost(c.was, c.is); got != c.lost {
+			t.Errorf("%s: %v", c.name, got)
+		}
 	}
 }
 

@@ -11,8 +11,8 @@ import (
 	"ferrule/lint/term"
 )
 
-// A difference in text: what is worse first, then what cannot be proven any more, what is better, and what
-// stands in both with numbers that moved.
+// A difference in text: what is worse first, then what was violated or held and cannot be proven any more, what is
+// better, and what stands in both with numbers that moved.
 //
 //	before  what the old plan says of it     after  what the new one says
 //	moved   a number, and what it became
@@ -25,6 +25,7 @@ func Difference(w io.Writer, d *compare.Difference, old, new string, all bool, s
 	t.parts("Added", d.Added)
 	t.parts("Removed", d.Removed)
 	t.changes("Worse", d.Worse)
+	t.changes("Was violated, cannot be proven now: nothing shows that it was cured", d.Lost)
 	t.changes("Not proven any more", d.Unproven)
 	t.changes("Better", d.Better)
 	same := d.Same
@@ -41,7 +42,8 @@ func Difference(w io.Writer, d *compare.Difference, old, new string, all bool, s
 	if all {
 		t.changes("Holds, with other numbers", d.Moved)
 	}
-	tally := fmt.Sprintf("%d; not proven any more %d; better %d; as before %d; holds with other numbers %d", len(d.Worse), len(d.Unproven), len(d.Better), len(d.Same), len(d.Moved))
+	tally := fmt.Sprintf("%d; was violated, not proven now %d; not proven any more %d; better %d; as before %d; holds with other numbers %d",
+		len(d.Worse), len(d.Lost), len(d.Unproven), len(d.Better), len(d.Same), len(d.Moved))
 	if n := len(d.Left); n > 0 {
 		tally += fmt.Sprintf("; not compared %d", n)
 	}

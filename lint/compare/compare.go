@@ -2,6 +2,7 @@ package compare
 
 import (
 	"math"
+	"slices"
 
 	"ferrule/lint"
 	"ferrule/lint/check"
@@ -28,6 +29,8 @@ type Change struct {
 	Before, After Answer
 	Counts        lint.Severity // what the graver of the two counts as; 0 where both hold
 	Numbers       []Pair        // that moved
+	Gone          []string      // the parts that it was about and that the new plan has not, where it is a finding no more
+	Added         bool          // the old plan has not the part
 }
 
 // Pair is a number that both verdicts rest on.
@@ -49,6 +52,7 @@ func Between(oldPlan, newPlan *schema.Plan, old, new *check.Report, rules []*lin
 		c := Change{Question: q, Before: was.of(q), After: is.of(q)}
 		c.Numbers = moved(c.Before.Numbers, c.After.Numbers)
 		c.Counts = max(counts(by[q.Rule], c.Before), counts(by[q.Rule], c.After))
+		c.Gone, c.Added = gone(c, oldPlan, newPlan), oldPlan.Block(q.Subject) == nil
 		d.sort(c)
 	}
 	return d
@@ -64,6 +68,20 @@ func (a Answers) of(q Question) Answer {
 		return x
 	}
 	return Answer{}
+}
+
+// gone lists the parts that a finding was about and that went with it: its own first.
+func gone(c Change, oldPlan, newPlan *schema.Plan) []string {
+	if grade(c.Before.Verdict) == 0 || grade(c.After.Verdict) > 0 {
+		return nil
+	}
+	var out []string
+	for _, addr := range append([]string{c.Subject}, c.Before.Related...) {
+		if oldPlan.Block(addr) != nil && newPlan.Block(addr) == nil && !slices.Contains(out, addr) {
+			out = append(out, addr)
+		}
+	}
+	return out
 }
 
 // sort puts a change where it belongs.

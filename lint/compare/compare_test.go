@@ -14,7 +14,8 @@ import (
 	"ferrule/schema"
 )
 
-// judged is a rule that reads its verdicts on fuses from their notes: "violated danger", "holds", "".
+// judged is a rule that reads its verdicts on fuses from their notes: "violated danger", "holds", "", and what part they
+// are about too.
 func judged(p *lint.Pass) []lint.Verdict {
 	var out []lint.Verdict
 	for _, f := range p.Plan.Fuses {
@@ -30,7 +31,9 @@ func judged(p *lint.Pass) []lint.Verdict {
 		default:
 			continue
 		}
+		word, about, _ := strings.Cut(word, " ")
 		v.Word, _ = lint.ParseSeverity(word)
+		v.Related = strings.Fields(about)
 		v.Numbers = []derive.Number{derive.Read("rating", "In", f.Rating.Value, "A", f.Addr, "rating", f.Rating.Range)}
 		out = append(out, v)
 	}
@@ -98,6 +101,28 @@ func TestBetween(t *testing.T) {
 	}
 	if d := difference(t, "a: 1 A holds", "a: 1 A unproven danger"); d.Reaches(lint.Danger) || !d.Reaches(lint.Warning) {
 		t.Error("not proven counts a step under its word")
+	}
+}
+
+// What went with a part is better, and says so; what went while its part is there does not.
+func TestGone(t *testing.T) {
+	d := difference(t,
+		"a: 10 A violated danger\nb: 10 A violated danger\nc: 10 A violated danger\nd: 10 A holds\ne: 10 A violated notice fuse.d\nf: 10 A violated notice fuse.d",
+		"b: 10 A holds\nc: 10 A nothing\nf: 10 A holds\ng: 10 A violated danger\ne: 10 A violated notice fuse.d")
+	for _, c := range []struct{ what, got, want string }{
+		{"better", told(d.Better), "a danger, b danger, c danger, f notice"},
+		{"worse", told(d.Worse), "g danger"},
+		{"with the part", strings.Join(d.Better[0].Gone, " "), "fuse.a"},
+		{"cured", strings.Join(d.Better[1].Gone, " "), ""},
+		{"not asked", strings.Join(d.Better[2].Gone, " "), ""},
+		{"with another part", strings.Join(d.Better[3].Gone, " "), "fuse.d"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%s: %q, want %q", c.what, c.got, c.want)
+		}
+	}
+	if !d.Worse[0].Added || d.Better[0].Added || len(d.Same) != 1 || len(d.Same[0].Gone) > 0 {
+		t.Errorf("%+v", d)
 	}
 }
 

@@ -78,6 +78,12 @@ func (t *text) changes(head string, list []compare.Change) {
 		}
 		t.head(word, c.Rule, c.Subject)
 		before, after := said(c.Before), said(c.After)
+		if c.Before.Outcome == 0 && c.Added {
+			before = "the part is not in this plan"
+		}
+		if len(c.Gone) > 0 {
+			after = left(c)
+		}
 		if before == after {
 			t.label("both", after)
 		} else {
@@ -89,6 +95,18 @@ func (t *text) changes(head string, list []compare.Change) {
 		}
 		t.line("")
 	}
+}
+
+// left says of a finding that is gone with parts what is left of the question: taking out what is wrong with a plan is one
+// way to cure it, and one to lose what it was for.
+func left(c compare.Change) string {
+	switch {
+	case c.Gone[0] == c.Subject:
+		return "gone with the part: " + c.Subject + " is not in this plan"
+	case c.After.Outcome == lint.Holds:
+		return "holds, without " + lint.And(c.Gone...)
+	}
+	return "gone with " + lint.And(c.Gone...)
 }
 
 // said is an answer in words.

@@ -24,7 +24,9 @@ func (c *cli) compareCommand() *cobra.Command {
 		Use: "compare OLD NEW", Short: "Says what a change of a plan made better, worse or unprovable",
 		Long: "Compare checks two plans by the same rules and says what one has over the other: findings that are new or\n" +
 			"graver, what was violated or held and cannot be proven any more, what is gone, and which numbers moved.\n" +
-			"A figure that is taken out cures nothing: what was violated and cannot be proven now counts as it did.\n\n" +
+			"A figure that is taken out cures nothing: what was violated and cannot be proven now counts as it did.\n" +
+			"Nor does a waiver: what is waived now and was not fails like what is worse, so that somebody looks at it.\n" +
+			"What both plans waive and is no worse, or what is waived no more, does not.\n\n" +
 			"OLD and NEW are files, or REVISION:FILE for a file as git has it in a revision; the file is named from\n" +
 			"this folder, and kits are taken from the same revision. :FILE is the file as it is staged.",
 		Example: "  ferrule compare before.wiring.hcl after.wiring.hcl\n  ferrule compare HEAD:camper.wiring.hcl camper.wiring.hcl\n" +
@@ -37,7 +39,7 @@ func (c *cli) compareCommand() *cobra.Command {
 	}
 	f.flags(cmd)
 	cmd.Flags().BoolVar(&f.all, "all", false, "list the numbers that moved in what holds, too")
-	cmd.Flags().StringVar(&f.failOn, "fail-on", "warning", "exit with 1 if something is worse or unprovable that counts as this `word` or a higher one: danger, warning, caution, notice, never")
+	cmd.Flags().StringVar(&f.failOn, "fail-on", "warning", "exit with 1 if something is worse, unprovable or newly waived that counts as this `word` or a higher one: danger, warning, caution, notice, never")
 	cmd.Flags().StringVar(&f.colour, "color", "auto", "auto, always or never; auto minds NO_COLOR and what is no terminal")
 	complete(cmd, "fail-on", thresholds...)
 	complete(cmd, "color", "auto", "always", "never")

@@ -10,6 +10,7 @@ import (
 
 	"ferrule/lint"
 	"ferrule/lint/check"
+	"ferrule/schema"
 )
 
 // Question is what a rule is asked: a part, and where the rule tells several findings on it apart, which.
@@ -27,6 +28,9 @@ type Answer struct {
 	Violated int // of any word
 	// Unproven is the highest word of what is not proven on the question, which a violation may stand before.
 	Unproven lint.Severity
+	// What a Difference has besides: what the answer counts as, 0 where it holds, and what waives it.
+	Counts lint.Severity
+	Waived *schema.Waiver
 }
 
 // Answers are all answers of a report, those that hold too.

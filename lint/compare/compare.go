@@ -16,7 +16,9 @@ type Difference struct {
 	Worse          []Change // violated, and it was not, or not as grave
 	Lost           []Change // violated before, and cannot be proven now: nothing shows that it was cured
 	Unproven       []Change // held before, or was not asked, and cannot be proven now
+	Waived         []Change // stands, no graver, and is waived now; it counts as what is waived
 	Better         []Change // gone, or less grave
+	Unwaived       []Change // as grave as before, and waived no more
 	Same           []Change // as grave as before; Numbers say what moved
 	Moved          []Change // holds before and after, with numbers that moved
 	Left           []Change // asked of one plan, and of the other not: that run was not finished
@@ -48,10 +50,13 @@ func Between(oldPlan, newPlan *schema.Plan, old, new *check.Report, rules []*lin
 		by[r.ID] = r
 	}
 	was, is := Of(old), Of(new)
+	waived, waives := waivers(old), waivers(new)
 	for _, q := range all(was, is) {
 		c := Change{Question: q, Before: was.of(q), After: is.of(q)}
 		c.Numbers = moved(c.Before.Numbers, c.After.Numbers)
-		c.Counts = max(counts(by[q.Rule], c.Before), counts(by[q.Rule], c.After))
+		c.Before.Counts, c.After.Counts = counts(by[q.Rule], c.Before), counts(by[q.Rule], c.After)
+		c.Before.Waived, c.After.Waived = waived[q].by, waives[q].by
+		c.Counts = max(c.Before.Counts, c.After.Counts)
 		c.Gone, c.Added = gone(c, oldPlan, newPlan), oldPlan.Block(q.Subject) == nil
 		d.sort(c)
 	}
@@ -96,8 +101,13 @@ func (d *Difference) sort(c Change) {
 		d.Worse = append(d.Worse, c)
 	case lost(c.Before, c.After):
 		d.Lost = append(d.Lost, c)
+	case stands && c.Before.Waived == nil && c.After.Waived != nil:
+		c.Counts = c.After.Counts
+		d.Waived = append(d.Waived, c)
 	case worse(c.Before, c.After), strayed(c.Before, c.After, false):
 		d.Better = append(d.Better, c)
+	case stands && c.Before.Waived != nil && c.After.Waived == nil:
+		d.Unwaived = append(d.Unwaived, c)
 	case stands:
 		d.Same = append(d.Same, c)
 	case len(c.Numbers) > 0:
@@ -179,10 +189,10 @@ func without(plan, other *schema.Plan) []string {
 	return out
 }
 
-// Reaches says whether anything is worse, or not proven any more, that counts as a word or a higher one. What was
-// violated and is not proven counts as it did: it may be there still.
+// Reaches says whether anything is worse, waived now, or not proven any more, that counts as a word or a higher one. What
+// was violated and is not proven counts as it did: it may be there still. What is waived is: no other report will press it.
 func (d *Difference) Reaches(w lint.Severity) bool {
-	for _, list := range [][]Change{d.Worse, d.Lost, d.Unproven} {
+	for _, list := range [][]Change{d.Worse, d.Lost, d.Unproven, d.Waived} {
 		for _, c := range list {
 			if c.Counts >= w {
 				return true

@@ -50,6 +50,10 @@ func difference(t *testing.T, old, new string) *Difference {
 		src := "system \"tern\" {}\n"
 		for line := range strings.Lines(fuses) {
 			name, rest, _ := strings.Cut(strings.TrimSpace(line), ": ")
+			if until, ok := strings.CutPrefix(rest, "waived "); ok {
+				src += "waiver \"" + name + "\" {\n  rule = \"x/judged\"\n  at = fuse." + name + "\n  reason = \"seen\"\n  until = \"" + until + "\"\n}\n"
+				continue
+			}
 			rating, notes, _ := strings.Cut(rest, " A ")
 			src += "fuse \"" + name + "\" {\n  rating = \"" + rating + " A\"\n  notes = \"" + notes + "\"\n}\n"
 		}
@@ -123,6 +127,57 @@ func TestGone(t *testing.T) {
 	}
 	if !d.Worse[0].Added || d.Better[0].Added || len(d.Same) != 1 || len(d.Same[0].Gone) > 0 {
 		t.Errorf("%+v", d)
+	}
+}
+
+// TestWaived has findings that a waiver accepts in one of the plans: that is no cure, and reaches its word when it is new.
+func TestWaived(t *testing.T) {
+	const bad, good, lapsed = "a: 10 A violated danger", "\na: waived 2026-12-01", "\na: waived 2026-11-24"
+	for _, c := range []struct {
+		name, old, new, list string
+		reaches              bool
+	}{
+		{"waived now", bad, bad + good, "waived", true},
+		{"by a waiver that is over", bad, bad + lapsed, "same", false},
+		{"waived no more", bad + good, bad, "unwaived", false},
+		{"waived in both", bad + good, bad + good, "same", false},
+		{"new and waived at once", "a: 10 A holds", bad + good, "worse", true},
+		{"further, and waived in both", "a: 10 A violated notice" + good, bad + good, "worse", true},
+		{"not proven any more, and waived", bad, "a: 10 A unproven danger" + good, "lost", true},
+		{"less grave, and waived", bad, "a: 10 A violated notice" + good, "waived", false},
+		{"waived, then less grave and waived no more", bad + good, "a: 10 A violated notice", "better", false},
+		{"waived, then cured", bad + good, "a: 10 A holds", "better", false},
+	} {
+		d := difference(t, c.old, c.new)
+		lists := map[string][]Change{"waived": d.Waived, "same": d.Same, "unwaived": d.Unwaived, "worse": d.Worse, "lost": d.Lost, "better": d.Better}
+		if len(lists[c.list]) != 1 || d.Reaches(lint.Danger) != c.reaches {
+			t.Errorf("%s: reaches danger %v, %+v", c.name, d.Reaches(lint.Danger), lists)
+		}
+	}
+	if d := difference(t, bad, "a: 10 A violated notice"+good); !d.Reaches(lint.Notice) {
+		t.Error("what is waived now counts as what is waived")
+	}
+}
+
+// TestFoldedIsWaived has a finding folded under one that is waived, and one of which the graver part is not.
+func TestFoldedIsWaived(t *testing.T) {
+	at := &schema.Fuse{Head: schema.Head{Addr: "fuse.main"}}
+	by := &schema.Waiver{}
+	found := func(cause string, w lint.Severity, by *schema.Waiver, folded ...check.Folded) *check.Finding {
+		return &check.Finding{Rule: rule, Verdict: lint.Verdict{Subject: at, Cause: cause}, Severity: w, Waived: by, Folded: folded}
+	}
+	small := lint.Verdict{Subject: at, Outcome: lint.Violated, Cause: "small", Message: "small"}
+	got := waivers(&check.Report{
+		Findings: []*check.Finding{found("both", lint.Danger, nil), found("both", lint.Warning, by), found("big", lint.Warning, by,
+			check.Folded{Rule: "y/folded", Subject: "fuse.main", Message: "small", Outcome: lint.Violated, Severity: lint.Notice})},
+		Verdicts: map[string][]lint.Verdict{"y/folded": {{Subject: at, Outcome: lint.Holds, Cause: "other"}, small}},
+	})
+	for q, want := range map[Question]*schema.Waiver{
+		{"x/judged", "fuse.main", "both"}: nil, {"x/judged", "fuse.main", "big"}: by, {"y/folded", "fuse.main", "small"}: by, {"y/folded", "fuse.main", "other"}: nil,
+	} {
+		if got[q].by != want {
+			t.Errorf("%v: %v", q, got[q])
+		}
 	}
 }
 

@@ -3,9 +3,11 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"ferrule/lint"
+	"ferrule/lint/check"
 	"ferrule/lint/compare"
 	"ferrule/lint/explain"
 	"ferrule/lint/term"
@@ -15,7 +17,7 @@ import (
 // better, and what stands in both with numbers that moved.
 //
 //	before  what the old plan says of it     after  what the new one says
-//	moved   a number, and what it became
+//	moved   a number, and what it became    waived what accepts it, then and now
 
 // Difference writes what one plan has over another; all lists the numbers that moved in what holds too.
 func Difference(w io.Writer, d *compare.Difference, old, new string, all bool, s Style) error {
@@ -27,27 +29,15 @@ func Difference(w io.Writer, d *compare.Difference, old, new string, all bool, s
 	t.changes("Worse", d.Worse)
 	t.changes("Was violated, cannot be proven now: nothing shows that it was cured", d.Lost)
 	t.changes("Not proven any more", d.Unproven)
+	t.changes("Waived now, not cured", d.Waived)
 	t.changes("Better", d.Better)
-	same := d.Same
-	if !all {
-		same = nil
-		for _, c := range d.Same {
-			if len(c.Numbers) > 0 || said(c.Before) != said(c.After) {
-				same = append(same, c)
-			}
-		}
-	}
-	t.changes("As before, with other numbers or words", same)
+	t.changes("Waived no more", d.Unwaived)
+	t.changes("As before, with other numbers or words", told(d.Same, all))
 	t.changes("Not compared: one of the runs was not finished", d.Left)
 	if all {
 		t.changes("Holds, with other numbers", d.Moved)
 	}
-	tally := fmt.Sprintf("%d; was violated, not proven now %d; not proven any more %d; better %d; as before %d; holds with other numbers %d",
-		len(d.Worse), len(d.Lost), len(d.Unproven), len(d.Better), len(d.Same), len(d.Moved))
-	if n := len(d.Left); n > 0 {
-		tally += fmt.Sprintf("; not compared %d", n)
-	}
-	t.labelled("Worse", tally)
+	t.labelled("Worse", tally(d))
 	t.labelled("Before", counts(&d.Old.Summary, d.Old.Tainted()))
 	t.labelled("After", counts(&d.New.Summary, d.New.Tainted()))
 	t.line("")
@@ -57,6 +47,28 @@ func Difference(w io.Writer, d *compare.Difference, old, new string, all bool, s
 	}
 	_, err := io.WriteString(w, t.String())
 	return err
+}
+
+// told are the changes of what is as grave as before that say something; all of them, where all are asked for.
+func told(same []compare.Change, all bool) []compare.Change {
+	return slices.DeleteFunc(slices.Clone(same), func(c compare.Change) bool {
+		return !all && len(c.Numbers) == 0 && said(c.Before) == said(c.After) && waiver(c.Before) == waiver(c.After)
+	})
+}
+
+// tally counts the changes; those that are rare only where there are some.
+func tally(d *compare.Difference) string {
+	out := fmt.Sprintf("%d; was violated, not proven now %d; not proven any more %d; better %d; as before %d; holds with other numbers %d",
+		len(d.Worse), len(d.Lost), len(d.Unproven), len(d.Better), len(d.Same), len(d.Moved))
+	for _, x := range []struct {
+		what string
+		list []compare.Change
+	}{{"waived now", d.Waived}, {"waived no more", d.Unwaived}, {"not compared", d.Left}} {
+		if n := len(x.list); n > 0 {
+			out += fmt.Sprintf("; %s %d", x.what, n)
+		}
+	}
+	return out
 }
 
 func (t *text) parts(head string, addrs []string) {
@@ -93,9 +105,28 @@ func (t *text) changes(head string, list []compare.Change) {
 		for _, n := range c.Numbers {
 			t.label("moved", fmt.Sprintf("%s: %s, then %s", n.Name, n.Before.Text(), n.After.Text()))
 		}
+		t.waived(c)
 		t.line("")
 	}
 }
+
+// waived says what accepts a finding, in either plan.
+func (t *text) waived(c compare.Change) {
+	before, after := waiver(c.Before), waiver(c.After)
+	if before == after && after != "" {
+		t.label("waived", "before and now: "+after)
+		return
+	}
+	if before != "" {
+		t.label("waived", "before: "+before)
+	}
+	if after != "" {
+		t.label("waived", "now: "+after)
+	}
+}
+
+// waiver is what accepts an answer, "" where nothing does.
+func waiver(a compare.Answer) string { return explain.Waiver(&check.Finding{Waived: a.Waived}) }
 
 // left says of a finding that is gone with parts what is left of the question: taking out what is wrong with a plan is one
 // way to cure it, and one to lose what it was for.

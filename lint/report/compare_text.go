@@ -17,7 +17,8 @@ import (
 // better, and what stands in both with numbers that moved.
 //
 //	before  what the old plan says of it     after  what the new one says
-//	moved   a number, and what it became    waived what accepts it, then and now
+//	word    how grave it was, and is        moved   a number, and what it became
+//	waived  what accepts it, then and now
 
 // Difference writes what one plan has over another; all lists the numbers that moved in what holds too.
 func Difference(w io.Writer, d *compare.Difference, old, new string, all bool, s Style) error {
@@ -102,12 +103,42 @@ func (t *text) changes(head string, list []compare.Change) {
 			t.label("before", before)
 			t.label("after", after)
 		}
+		t.label("word", words(c))
 		for _, n := range c.Numbers {
 			t.label("moved", fmt.Sprintf("%s: %s, then %s", n.Name, n.Before.Text(), n.After.Text()))
 		}
 		t.waived(c)
 		t.line("")
 	}
+}
+
+// words says how what stands in both plans became graver or less so: by what it counts as, by what it may be at most where
+// it is not proven, by how often it is found, or by what is not proven beside it. It is "" where it stays as it was.
+func words(c compare.Change) string {
+	a, b := c.Before, c.After
+	switch {
+	case a.Counts == 0 || b.Counts == 0:
+		return ""
+	case a.Counts != b.Counts:
+		return fmt.Sprintf("%s, then %s", a.Counts, b.Counts)
+	case a.Outcome == lint.NotProven && b.Outcome == lint.NotProven && a.Word != b.Word:
+		return fmt.Sprintf("%s in both; if it is so, at most %s, then at most %s", a.Counts, a.Word, b.Word)
+	case a.Outcome == b.Outcome && a.Word != b.Word:
+		return fmt.Sprintf("%s, then %s", a.Word, b.Word)
+	case a.Outcome == b.Outcome && a.Times != b.Times:
+		return fmt.Sprintf("%s in both; %d of the kind, then %d", a.Counts, a.Times, b.Times)
+	case b.Outcome == lint.Violated && a.Unproven != b.Unproven:
+		return fmt.Sprintf("%s in both; not proven beside it: %s, then %s", a.Counts, beside(a), beside(b))
+	}
+	return ""
+}
+
+// beside is what is not proven beside an answer, at most.
+func beside(a compare.Answer) string {
+	if a.Unproven == 0 {
+		return "nothing"
+	}
+	return "at most " + a.Unproven.String()
 }
 
 // waived says what accepts a finding, in either plan.

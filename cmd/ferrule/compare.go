@@ -28,7 +28,9 @@ func (c *cli) compareCommand() *cobra.Command {
 			"Nor does a waiver: what is waived now and was not fails like what is worse, so that somebody looks at it.\n" +
 			"What both plans waive and is no worse, or what is waived no more, does not.\n\n" +
 			"OLD and NEW are files, or REVISION:FILE for a file as git has it in a revision; the file is named from\n" +
-			"this folder, and kits are taken from the same revision. :FILE is the file as it is staged.",
+			"this folder, and kits are taken from the same revision. :FILE is the file as it is staged.\n\n" +
+			"Exit status: 0 nothing of the kind counts as --fail-on or higher; 1 something does; 2 a plan could not be\n" +
+			"read, or the command line is wrong; 3 the tool failed or was stopped early.",
 		Example: "  ferrule compare before.wiring.hcl after.wiring.hcl\n  ferrule compare HEAD:camper.wiring.hcl camper.wiring.hcl\n" +
 			"  ferrule compare v1:camper.wiring.hcl v2:camper.wiring.hcl",
 		Args: exactly(2, "an old plan and a new one"),

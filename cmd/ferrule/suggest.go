@@ -32,7 +32,11 @@ func (c *cli) suggestCommand() *cobra.Command {
 			"Without flags it names the best way for each finding. --finding N gives up to three ways for one, with\n" +
 			"diffs; --all one proposal that clears as much as can be cleared together. Nothing is written without\n" +
 			"--write, and a suggestion changes words: the wiring changes when somebody fits the parts. Give the flags\n" +
-			"that the report was made with.",
+			"that the report was made with.\n\n" +
+			"Exit status: 0 each finding that counts as a warning or more and is not waived has a way that passed, or\n" +
+			"with --finding that one has, or with --all no such finding would be left; 1 if not, whether or not something\n" +
+			"was written; 2 the plan could not be read or written, --diff or --write met a sketch, or the command line is\n" +
+			"wrong; 3 the tool failed or was stopped early.",
 		Example: "  ferrule suggest camper.wiring.hcl\n  ferrule suggest camper.wiring.hcl --finding 3\n" +
 			"  ferrule suggest camper.wiring.hcl --finding 3 --diff | git apply\n  ferrule suggest camper.wiring.hcl --finding 3 --choose 2 --write\n  ferrule suggest camper.wiring.hcl --all",
 		Args: exactly(1, "one plan"),

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"slices"
 
 	"github.com/hashicorp/hcl/v2"
@@ -108,7 +109,7 @@ func each(err error) []error {
 
 // one adds what a file says to the run. A plan with errors cannot be trusted and gets no verdicts.
 func (c *cli) one(run *report.Run, reader *files.Reader, path string, opt check.Options) {
-	plan, diags, _ := reader.Load(path)
+	plan, diags, src := reader.Load(path)
 	switch {
 	case len(diags) > 0:
 		run.Errors = append(run.Errors, diags...)
@@ -122,7 +123,18 @@ func (c *cli) one(run *report.Run, reader *files.Reader, path string, opt check.
 		run.Errors = append(run.Errors, withPlace(r.Diagnostics, path)...)
 		return
 	}
+	add(run, r, src)
+}
+
+// add adds the report on a plan of this text to the run. No plan in the language's own syntax begins with a brace.
+func add(run *report.Run, r *check.Report, src []byte) {
 	run.Plans = append(run.Plans, r)
+	if bytes.HasPrefix(bytes.TrimSpace(src), []byte("{")) {
+		if run.InJSON == nil {
+			run.InJSON = map[*check.Report]bool{}
+		}
+		run.InJSON[r] = true
+	}
 }
 
 // mended adds what a file says to the run, and what clears each of its findings.
@@ -132,7 +144,7 @@ func (c *cli) mended(run *report.Run, reader *files.Reader, path string, opt che
 		c.one(run, reader, path, opt)
 		return
 	}
-	run.Plans = append(run.Plans, d.Report)
+	add(run, d.Report, d.Src)
 	if run.Suggestions == nil {
 		run.Suggestions = map[*check.Finding]suggest.Ways{}
 	}

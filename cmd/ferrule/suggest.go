@@ -100,7 +100,9 @@ func (c *cli) suggest(f *suggestFlags, path string) error {
 		return errCut
 	case d.Report.Tainted():
 		c.status = exitTool
-		return report.Text(c.out, &report.Run{Version: version(), Plans: []*check.Report{d.Report}}, s)
+		run := &report.Run{Version: version()}
+		add(run, d.Report, d.Src)
+		return report.Text(c.out, run, s)
 	case f.all:
 		return c.suggestAll(f, d, s)
 	case f.given("finding"):

@@ -21,6 +21,8 @@ type Run struct {
 	Errors  []*hcl.Diagnostic // what could not be read, each with a Subject
 	// Suggestions are the ways to clear each finding, where they were asked for; else nil.
 	Suggestions map[*check.Finding]suggest.Ways
+	// InJSON has the plans that are written in JSON, in which no suggestion can be placed.
+	InJSON map[*check.Report]bool
 }
 
 // Cut says whether the search for suggestions for a plan was ended before it was through.

@@ -41,7 +41,7 @@ const (
 // Text writes the report of a run.
 func Text(w io.Writer, run *Run, s Style) error {
 	t := newText(s)
-	t.asked, t.ways = run.Suggestions != nil, run.Suggestions
+	t.asked, t.ways, t.json = run.Suggestions != nil, run.Suggestions, run.InJSON
 	for _, p := range run.Plans {
 		t.plan(p)
 		if run.Cut(p) {
@@ -69,6 +69,7 @@ type text struct {
 	strings.Builder
 	asked bool // for suggestions
 	ways  map[*check.Finding]suggest.Ways
+	json  map[*check.Report]bool
 }
 
 func (t *text) line(format string, args ...any) { fmt.Fprintf(t, format+"\n", args...) }
@@ -160,7 +161,7 @@ func (t *text) mended(r *check.Report, f *check.Finding) {
 		t.label("", ask)
 	case t.asked && len(f.Rule.Offers) > 0:
 		t.label("try", "nothing that ferrule knows to try clears it")
-	case len(f.Rule.Offers) > 0:
+	case len(f.Rule.Offers) > 0 && !t.json[r]:
 		t.label("try", ask)
 	}
 }

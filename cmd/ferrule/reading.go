@@ -1,9 +1,12 @@
 package main
 
 import (
+	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"os/signal"
 	"slices"
@@ -79,6 +82,11 @@ func (r *reading) options() (check.Options, error) {
 // than a plan may have.
 func (c *cli) reader(r *reading, args []string) (*files.Reader, error) {
 	out := &files.Reader{Kits: r.kits}
+	for _, k := range r.kits {
+		if err := folder(k); err != nil {
+			return nil, err
+		}
+	}
 	if !slices.Contains(args, files.Stdin) {
 		return out, nil
 	}
@@ -88,6 +96,21 @@ func (c *cli) reader(r *reading, args []string) (*files.Reader, error) {
 	}
 	out.Stdin = src
 	return out, nil
+}
+
+// folder is the error of a --kits that is no folder: kits that are not found for it would be missed, or found elsewhere.
+func folder(path string) error {
+	info, err := os.Stat(path)
+	var at *fs.PathError
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return usagef("--kits: %s: there is no such folder", cmp.Or(path, `""`))
+	case errors.As(err, &at):
+		return usagef("--kits: %s: %w", path, at.Err)
+	case !info.IsDir():
+		return usagef("--kits: %s: this is a file, not a folder", path)
+	}
+	return nil
 }
 
 // unfound is what a report says of an argument that leads to no plan.

@@ -126,16 +126,19 @@ func (c *cli) one(run *report.Run, reader *files.Reader, path string, opt check.
 	add(run, r, src)
 }
 
-// add adds the report on a plan of this text to the run. No plan in the language's own syntax begins with a brace.
+// add adds the report on a plan of this text to the run.
 func add(run *report.Run, r *check.Report, src []byte) {
 	run.Plans = append(run.Plans, r)
-	if bytes.HasPrefix(bytes.TrimSpace(src), []byte("{")) {
+	if inJSON(src) {
 		if run.InJSON == nil {
 			run.InJSON = map[*check.Report]bool{}
 		}
 		run.InJSON[r] = true
 	}
 }
+
+// inJSON says whether the text of a sound plan is JSON: none in the language's own syntax begins with a brace.
+func inJSON(src []byte) bool { return bytes.HasPrefix(bytes.TrimSpace(src), []byte("{")) }
 
 // mended adds what a file says to the run, and what clears each of its findings.
 func (c *cli) mended(run *report.Run, reader *files.Reader, path string, opt check.Options) {

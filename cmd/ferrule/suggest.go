@@ -183,10 +183,30 @@ func (c *cli) suggestAll(f *suggestFlags, d *suggest.Desk, s report.Style) error
 	default:
 		err = report.Proposal(c.out, d, after, all, s)
 	}
-	if err != nil || !f.write || len(all) == 0 {
+	switch {
+	case err != nil:
 		return err
+	case len(all) == 0 && !f.diff && !d.Stopped():
+		_, err = fmt.Fprintln(c.out, idle(d))
+		return err
+	case len(all) == 0 || !f.write:
+		return nil
 	}
 	return c.put(d, after.Src, f.diff)
+}
+
+// idle says why nothing of a plan is changed.
+func idle(d *suggest.Desk) string {
+	s := d.Report.Summary
+	switch {
+	case len(d.Report.Findings) == 0:
+		return "Nothing was to be done: there are no findings."
+	case len(d.Report.Findings) == s.Waived:
+		return "Nothing was to be done: there are no findings but those that are waived."
+	case inJSON(d.Src):
+		return "Nothing could be done: edits are made in the plan language's own syntax,\nand this plan is written in JSON."
+	}
+	return "Nothing could be done: no change that was tried clears what is left and makes\nnothing worse."
 }
 
 // put writes a plan and says so, but behind a diff, which is for programs.

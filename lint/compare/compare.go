@@ -53,6 +53,9 @@ func Between(oldPlan, newPlan *schema.Plan, old, new *check.Report, rules []*lin
 	waived, waives := waivers(old), waivers(new)
 	for _, q := range all(was, is) {
 		c := Change{Question: q, Before: was.of(q), After: is.of(q)}
+		if c.Before.Outcome == lint.Violated && c.After.Outcome == 0 {
+			c.After = is.unsure(q, was)
+		}
 		c.Numbers = moved(c.Before.Numbers, c.After.Numbers)
 		c.Before.Counts, c.After.Counts = counts(by[q.Rule], c.Before), counts(by[q.Rule], c.After)
 		c.Before.Waived, c.After.Waived = waived[q].by, waives[q].by
@@ -73,6 +76,19 @@ func (a Answers) of(q Question) Answer {
 		return x
 	}
 	return Answer{}
+}
+
+// unsure is what a rule cannot prove of a part any more, where it had found something on it before that it does not tell
+// apart now: a wire of no size has no answer of its own for its return. It is no answer where there is none of the kind.
+func (a Answers) unsure(q Question, was Answers) Answer {
+	open := a.those(func(x Question, y Answer) bool {
+		old := was[x]
+		return x.Rule == q.Rule && x.Subject == q.Subject && y.Outcome == lint.NotProven && (old.Outcome != lint.NotProven || old.Message != y.Message)
+	})
+	if len(open) == 0 {
+		return Answer{}
+	}
+	return a[open[0]]
 }
 
 // gone lists the parts that a finding was about and that went with it: its own first.

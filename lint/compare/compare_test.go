@@ -272,6 +272,37 @@ func TestLost(t *testing.T) {
 	}
 }
 
+// TestLostWithItsCause has a rule that tells a violation of its own apart, and with a figure taken out says of the part as a
+// whole that it is not proven: that is no cure. What was not proven before, for the same want, has no part in it.
+func TestLostWithItsCause(t *testing.T) {
+	at := &schema.Fuse{Head: schema.Head{Addr: "fuse.main"}}
+	v := func(o lint.Outcome, cause, message string) lint.Verdict {
+		return lint.Verdict{Subject: at, Outcome: o, Word: lint.Warning, Cause: cause, Message: message}
+	}
+	of := func(vs ...lint.Verdict) *check.Report {
+		r := &check.Report{Verdicts: map[string][]lint.Verdict{"x/judged": vs}}
+		r.Summary.States.Complete = true
+		return r
+	}
+	bad, open, unsized := v(lint.Violated, "return", "thin"), v(lint.NotProven, "", "no current"), v(lint.NotProven, "", "no size")
+	for _, c := range []struct {
+		name         string
+		was, is      *check.Report
+		lost, better int
+	}{
+		{"held as a whole", of(bad, v(lint.Holds, "", "")), of(unsized), 1, 0},
+		{"not proven as a whole for another want", of(bad, open), of(unsized), 1, 0},
+		{"for the same want", of(bad, open), of(open), 0, 1},
+		{"cured", of(bad, v(lint.Holds, "", "")), of(v(lint.Holds, "", "")), 0, 1},
+		{"on another part", of(bad), of(lint.Verdict{Subject: &schema.Fuse{Head: schema.Head{Addr: "fuse.spare"}}, Outcome: lint.NotProven, Word: lint.Warning}), 0, 1},
+	} {
+		d := Between(&schema.Plan{}, &schema.Plan{}, c.was, c.is, []*lint.Rule{rule})
+		if len(d.Lost) != c.lost || len(d.Better) != c.better || c.lost > 0 && (d.Lost[0].Before.Message != "thin" || d.Lost[0].After.Message != "no size") {
+			t.Errorf("%s: %+v", c.name, d)
+		}
+	}
+}
+
 // TestStrayed has answers as ill as before that rest on other figures: more of what is drawn or of volts is worse, less
 // of what withstands it; of what has another unit any move may be, and counts where an edit is weighed.
 func TestStrayed(t *testing.T) {

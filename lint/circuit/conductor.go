@@ -294,5 +294,5 @@ func (c *Circuit) WithstandTime(x *schema.Conductor, fault derive.Number) (deriv
 	if lacks != nil || fault.Value <= 0 {
 		return derive.Number{}, lacks
 	}
-	return derive.Compute("time that "+quote(x)+" withstands it", "t", w.Value/(fault.Value*fault.Value), "s", "t = k2S2 / I^2", w, fault), nil
+	return derive.Compute("time that "+quote(x)+" withstands it", "tw", w.Value/(fault.Value*fault.Value), "s", "tw = k2S2 / I^2", w, fault), nil
 }

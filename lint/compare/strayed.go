@@ -33,6 +33,9 @@ func strayed(x, old Answer, any bool) bool {
 	if x.Outcome == lint.Violated && is && was {
 		return false
 	}
+	if t, before := borne(x.Verdict), borne(old.Verdict); t > 0 && before > 0 {
+		return t < before && off(t, before)
+	}
 	a, b := extremes(x.Numbers), extremes(old.Numbers)
 	for k, v := range a {
 		w, ok := b[k]
@@ -43,6 +46,15 @@ func strayed(x, old Answer, any bool) bool {
 		}
 	}
 	return false
+}
+
+// borne is how long a wire withstands a fault, in s, where that is the last figure of a verdict: it tells of the fault
+// current and of the wire together, and a thicker wire on which more flows may well bear it longer. 0 where it is not.
+func borne(v lint.Verdict) float64 {
+	if n := len(v.Numbers); n > 0 && v.Numbers[n-1].Symbol == "tw" {
+		return v.Numbers[n-1].Value
+	}
+	return 0
 }
 
 // off says whether two figures are further apart than things lie in another order.

@@ -122,7 +122,7 @@ func TestPutIn(t *testing.T) {
 		return derive.Assume("n", symbol, v, unit, "a", "b", "c")
 	}
 	for _, c := range []struct{ formula, want string }{
-		{"t = k2S2 / I^2", "9000 A2s / (30 A)^2 = 10 s"},
+		{"tw = k2S2 / I^2", "9000 A2s / (30 A)^2 = 10 s"},
 		{"k2S2 over I; a note on I", "9000 A2s over 30 A = 10 s"},
 		{"largest of all", ""},
 		{"I1 x 2", ""},

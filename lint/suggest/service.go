@@ -21,6 +21,8 @@ type service struct {
 	fed     map[string]bool    // loads that any source reaches, there and back
 	stored  map[string]bool    // loads that a battery does
 	still   map[string]bool    // of those, with the engine standing
+	idle    map[string]int     // by battery: how many loads it reaches then
+	cranks  map[string]bool    // starting batteries that reach an engine's wires then
 	backed  map[string]bool    // alternators that a battery stands on the same wires with
 	ends    map[string]int     // by switch: terminals that are wired
 	gives   map[string]float64 // by converter that feeds loads alone: what it gives, A
@@ -30,7 +32,7 @@ type service struct {
 func serviceOf(pass *lint.Pass) service {
 	n := pass.Net
 	islands := islandsOf(n, func(*network.Edge) bool { return true })
-	s := service{map[string]int{}, map[string]int{}, map[string]bool{}, map[string]bool{}, map[string]bool{}, map[string]bool{}, wired(n), map[string]float64{}, map[string]float64{}}
+	s := service{map[string]int{}, map[string]int{}, map[string]bool{}, map[string]bool{}, map[string]bool{}, map[string]int{}, map[string]bool{}, map[string]bool{}, wired(n), map[string]float64{}, map[string]float64{}}
 	s.standing(n)
 	s.alone(pass, islands)
 	for _, src := range n.Sources {
@@ -76,6 +78,12 @@ func (s *service) standing(n *network.Network) {
 		for _, l := range n.Loads {
 			if reach[islands[l.Hot]] && (l.Ret == network.None || home[islands[l.Ret]]) {
 				s.still[l.Addr] = true
+				s.idle[src.Addr]++
+			}
+		}
+		for _, a := range n.Sources {
+			if src.Role.Value == "starting" && a.Kind.Value == "alternator" && islands[src.Hot] == islands[a.Hot] {
+				s.cranks[src.Addr] = true
 			}
 		}
 	}
@@ -227,6 +235,19 @@ func (d *Desk) lost(after *Desk) string {
 		}
 		if was.stored[l.Addr] && !is.stored[l.Addr] {
 			return "no battery then feeds " + lint.Quote(l)
+		}
+	}
+	return was.standstill(d.Plan, is)
+}
+
+// standstill says which battery no longer does with the engine standing what it did, "" where none.
+func (s *service) standstill(plan *schema.Plan, is service) string {
+	for _, src := range plan.Sources {
+		switch {
+		case s.idle[src.Addr] > 0 && is.idle[src.Addr] == 0:
+			return lint.Quote(src) + " then feeds nothing while the engine stands"
+		case s.cranks[src.Addr] && !is.cranks[src.Addr]:
+			return lint.Quote(src) + " then reaches the engine only while that runs, and starts nothing"
 		}
 	}
 	return ""

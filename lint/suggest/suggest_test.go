@@ -570,6 +570,90 @@ load "pump" {
 	}
 }
 
+// TestServiceOfBatteries puts a relay that follows the engine into the wires of a boat with two batteries, and a limit on
+// the input of an inverter.
+func TestServiceOfBatteries(t *testing.T) {
+	const plan = `system "tern" {}
+source "engine" {
+  kind = "alternator"
+  voltage = "12 V"
+}
+source "start" {
+  kind = "battery"
+  role = "starting"
+  voltage = "12 V"
+}
+source "house" {
+  kind = "battery"
+  voltage = "12 V"
+}
+switch "relay" {
+  kind = "relay"
+  terminals = ["a", "b"]
+  follows = [source.engine]
+  position "open" {}
+  position "closed" { joins = [["a", "b"]] }
+}
+bus "house" {}
+conductor "start" {
+  from = source.start
+  to = %s
+}
+conductor "relay" {
+  from = switch.relay.b
+  to = source.engine
+}
+conductor "tie" {
+  from = source.engine
+  to = %s
+}
+conductor "house" {
+  from = source.house
+  to = %s
+}
+conductor "house_relay" {
+  from = switch.relay.a
+  to = bus.house
+}
+conductor "lamp" {
+  from = bus.house
+  to = load.lamp
+}
+load "lamp" { draw = "2 A" }
+conductor "inverter" {
+  from = bus.house
+  to = converter.inverter.in
+}
+converter "inverter" {
+  kind = "inverter"
+  efficiency = 0.9
+  input { current_max = "%s" }
+  output {
+    voltage = "120 V ac"
+    current_max = "15 A"
+  }
+}
+conductor "kettle" {
+  from = converter.inverter.out
+  to = load.kettle
+}
+load "kettle" { power = "1500 W" }
+`
+	was := desk(t, fmt.Sprintf(plan, "source.engine", "bus.house", "bus.house", "200 A"))
+	for _, c := range []struct{ start, tie, house, in, lost string }{
+		{"source.engine", "bus.house", "bus.house", "160 A", ""},
+		{"source.engine", "bus.house", "bus.house", "125 A", `"inverter", which nothing helps`}, // 125 A x 12 V x 0.9 is 1350 W
+		{"switch.relay.a", "switch.relay.b", "bus.house", "200 A", `"start" then reaches the engine only while that runs`},
+		{"source.engine", "bus.house", "source.engine", "200 A", ""},
+		{"source.engine", "switch.relay.b", "bus.house", "200 A", `"start" then feeds nothing while the engine stands`},
+	} {
+		got := was.lost(desk(t, fmt.Sprintf(plan, c.start, c.tie, c.house, c.in)))
+		if c.lost == "" && got != "" || !strings.Contains(got, c.lost) {
+			t.Errorf("%+v: %q", c, got)
+		}
+	}
+}
+
 // TestPiecesInherit has a wire of which something is found already, and a change that cuts a piece off it: the same of
 // the piece is told and is nothing new, more of it is.
 func TestPiecesInherit(t *testing.T) {

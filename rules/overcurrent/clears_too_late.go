@@ -258,7 +258,7 @@ func (x *cleared) say(p *lint.Pass, v *lint.Verdict) {
 	f := p.Net.Edges[x.device].Fuse
 	through := math.Abs(x.short.Through(x.device))
 	opens, _ := circuit.Opens(f, through)
-	holds := derive.Compute("time that "+lint.Quote(x.wire)+" withstands it", "t", x.held.Value/(x.amps*x.amps), "s", "t = k2S2 / I^2", x.held, x.short.Number(x.edge))
+	holds := derive.Compute("time that "+lint.Quote(x.wire)+" withstands it", "tw", x.held.Value/(x.amps*x.amps), "s", "tw = k2S2 / I^2", x.held, x.short.Number(x.edge))
 	if f.Rating.Set {
 		v.Numbers = append(v.Numbers, rated(f))
 	}

@@ -1,9 +1,7 @@
 package remedy
 
 import (
-	"math"
 	"regexp"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -13,13 +11,18 @@ import (
 	"ferrule/schema/quantity"
 )
 
-// SmallerDevice offers the standard ratings under that of the device, the largest first.
+// SmallerDevice offers the standard ratings under that of the device, the largest first, as far down as what is known to
+// pass it for hours, and one more.
 func SmallerDevice(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 	var out []lint.Proposal
 	for _, f := range head(about[*schema.Fuse](p, v)) {
-		if f.Rating.Set {
-			for _, r := range below(f.Rating.Value) {
-				out = append(out, rated(f, r))
+		if !f.Rating.Set {
+			continue
+		}
+		least, _ := demand(p, f.Addr)
+		for _, r := range below(f.Rating.Value) {
+			if out = append(out, rated(f, r)); r.V < least/continuous*(1-1e-9) {
+				break
 			}
 		}
 	}
@@ -115,26 +118,6 @@ func StrongerDevice(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 func onLithium(p *lint.Pass, f *schema.Fuse) bool {
 	s, ok := schema.Lookup[*schema.Source](p.Plan, f.On.Addr)
 	return ok && s.Kind.Value == "battery" && tables.Lithium(s.Chemistry.Value)
-}
-
-// MostFor is the largest device, in A, that the makers of the loads behind a device allow, as far as the plan says:
-// of loads with no other device between.
-func MostFor(p *lint.Pass, f *schema.Fuse) float64 {
-	most := math.Inf(1)
-	for _, l := range p.Plan.Loads {
-		if !l.MaxFuse.Set || l.MaxFuse.Value >= most {
-			continue
-		}
-		path := way(p, f.Addr+".load", l.Addr)
-		other := slices.ContainsFunc(path, func(at string) bool {
-			x, ok := schema.Lookup[*schema.Fuse](p.Plan, block(p, at))
-			return ok && x.Addr != f.Addr
-		})
-		if len(path) > 0 && !other {
-			most = l.MaxFuse.Value
-		}
-	}
-	return most
 }
 
 func interrupting(amps float64) string {

@@ -50,7 +50,7 @@ func moved(p *lint.Pass, taps []tap) []lint.Proposal {
 			if addr == t.at.Addr || otherEnd(t) == addr || t.attr == "on" && t.at.Pole != schema.WholePair || !likeVolts(p, t.at.Addr, addr) {
 				continue
 			}
-			out = append(out, seated(p, t, to)...)
+			out = append(append(out, seated(p, t, to)...), guardedAt(p, t, to)...)
 			out = append(out, lint.Proposal{
 				Do:      sentence("Feed %s from %s.", lint.Quote(t.of), lint.Quote(to)),
 				Changes: []lint.Change{lint.Set(t.of.Header().Addr, t.attr, addr+pole(t.at))},
@@ -58,6 +58,24 @@ func moved(p *lint.Pass, taps []tap) []lint.Proposal {
 				Part:    newWay,
 			})
 		}
+	}
+	return out
+}
+
+// guardedAt puts a device right on the new feed, for a wire that has none at its end.
+func guardedAt(p *lint.Pass, t tap, to schema.Block) []lint.Proposal {
+	c, ok := t.of.(*schema.Conductor)
+	if _, fused := p.Plan.Block(otherEnd(t)).(*schema.Fuse); !ok || fused || composed(c) || t.at.Pole != schema.WholePair {
+		return nil
+	}
+	at := t.at
+	at.Addr, at.Terminal, at.Contact = to.Header().Addr, "", ""
+	var out []lint.Proposal
+	for _, a := range head(fitting(p, c)) {
+		one := seat(p, tap{c, t.attr, at}, a, classT())
+		one.Do = sentence("Feed %s from %s, by a device of %s right on it.", lint.Quote(c), lint.Quote(to), current(a.V))
+		one.Part += " " + newWay
+		out = append(out, one)
 	}
 	return out
 }

@@ -115,19 +115,42 @@ func switched(p *lint.Pass, c *schema.Conductor, e end, a tables.Value) lint.Pro
 // DeviceAtSource offers a device right on the battery or bus that a run begins at, the smallest that lets
 // the rest be as it was first.
 func DeviceAtSource(p *lint.Pass, v lint.Verdict) []lint.Proposal {
-	if len(v.Path) == 0 {
-		return nil
-	}
 	var out []lint.Proposal
 	for _, c := range p.Plan.Conductors {
 		for _, e := range ends(c) {
-			if place(e.at) != v.Path[0] || composed(c) || e.at.Pole == schema.Neg || !holds(p, e.at) {
+			if len(v.Path) == 0 || place(e.at) != v.Path[0] || composed(c) || e.at.Pole == schema.Neg || !holds(p, e.at) {
 				continue
 			}
 			for _, a := range fitting(p, c) {
 				out = append(out, onSource(p, c, e, a))
 			}
 		}
+	}
+	for _, t := range sitting(p, v) {
+		for _, c := range head(begun(p, v)) {
+			for _, a := range fitting(p, c) {
+				out = append(out, led(p, t, c, a))
+			}
+		}
+	}
+	return out
+}
+
+// sitting are the switches and plugs on a verdict's way that sit on the battery or bus that it begins at.
+func sitting(p *lint.Pass, v lint.Verdict) []tap {
+	var out []tap
+	on := func(b schema.Block, at schema.Ref) {
+		if at.Set && len(v.Path) > 0 && place(at) == v.Path[0] && slices.ContainsFunc(v.Path, func(x string) bool { return block(p, x) == b.Header().Addr }) {
+			out = append(out, tap{b, "on", at})
+		}
+	}
+	for _, s := range p.Plan.Switches {
+		if len(s.Terminals.List) > 0 {
+			on(s, s.On)
+		}
+	}
+	for _, c := range p.Plan.Connectors {
+		on(c, c.On)
 	}
 	return out
 }

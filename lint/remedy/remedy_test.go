@@ -82,7 +82,7 @@ func TestOffers(t *testing.T) {
 		lines int
 		first string // the first line
 	}{
-		{"smaller", SmallerDevice, at("branch.lamp.fuse"), 5, `Fit "Lamp, 10 A" as a device of 7.5 A. [branch.lamp.fuse rating="7.5 A"] [branch.lamp.fuse label="Lamp, 7.5 A"]`},
+		{"smaller", SmallerDevice, at("branch.lamp.fuse"), 3, `Fit "Lamp, 10 A" as a device of 7.5 A. [branch.lamp.fuse rating="7.5 A"] [branch.lamp.fuse label="Lamp, 7.5 A"]`},
 		{"larger", LargerDevice, at("branch.lamp.fuse"), 6, `Fit "Lamp, 10 A" as a device of 15 A. [branch.lamp.fuse rating="15 A"] [branch.lamp.fuse label="Lamp, 15 A"]`},
 		{"none without a rating", SmallerDevice, at("fuse.bare"), 0, ""},
 		{"thicker", ThickerWire, at("conductor.feed"), 9, `Lay "feed" in 6 AWG. [conductor.feed size="6 AWG"]`},
@@ -99,8 +99,8 @@ func TestOffers(t *testing.T) {
 		{"a tow plug has its limit", HigherRating, at("connector.tow"), 2, `Fit "tow" as one for 25 A. [connector.tow rating="25 A"]`},
 		{"own battery", OwnBattery, at("branch.alarm.load.alarm"), 1, `Fit "alarm" as one with a battery of its own. [branch.alarm.load.alarm own_battery=true]`},
 		{"own battery, for alarms", OwnBattery, at("branch.lamp.load.lamp"), 0, ""},
-		{"other feed", OtherFeed, at("branch.alarm.load.alarm"), 14, `Feed "alarm" from "post". [branch.alarm from=bus.post]`},
-		{"other end", OtherEnd, at("switch.off", "converter.tracker"), 14, `Feed "tracker_out" from "post". [fuse.tracker_out on=bus.post]`},
+		{"other feed", OtherFeed, at("branch.alarm.load.alarm"), 21, `Feed "alarm" from "post". [branch.alarm from=bus.post]`},
+		{"other end", OtherEnd, at("switch.off", "converter.tracker"), 21, `Feed "tracker_out" from "post". [fuse.tracker_out on=bus.post]`},
 		{"without a position", WithoutPosition, lint.Verdict{Subject: p.Plan.Block("source.start"), State: []lint.Position{{Addr: "switch.three", Position: "a>b (overlap)"}}}, 2,
 			`Give up position "a" of "three". [switch.three terminals=["b", "bar"]] [switch.three position a gone]`},
 		{"apart", Unbundle, at("conductor.idle_lead"), 1, `Lay "idle_lead" apart from the other wires. [conductor.idle_lead bundle=2]`},
@@ -159,7 +159,7 @@ func TestOwnWiresFirst(t *testing.T) {
 var every = []lint.Offer{
 	SmallerDevice, LargerDevice, StrongerDevice, ListedTogether, ThickerWire, ThickerOwnWire, Unbundle, ShorterRun, FewerStrings, RelayFollows, ThroughConverter, HigherVolts, LowerSetpoint, BetterInsulation, OwnReturn, BlocksReverse, Isolated, IsolatedNear,
 	ColdStopsCharger, ColdStopsBattery, FewerInSeries, HigherInput, SmallerOutput, SmallerInput, HigherRating, BreaksFirst, OwnBattery, OtherFeed,
-	OtherEnd, OneWayBetween, IgnitionBetween, DeviceAtFeed, DeviceAtSource, DeviceAhead, DeviceAndWires, SmallBattery, WithoutPosition, OtherStyle, Keyed, LoadBreak,
+	OtherEnd, OneWayBetween, IgnitionBetween, DeviceAtFeed, DeviceAtSource, DeviceAhead, DeviceEach, DeviceAndWires, SmallBattery, WithoutPosition, OtherStyle, Keyed, LoadBreak,
 	Shrouded, NotPolarized, MeantForDC, OneMore, DropWaiver, StringDevice, NoBatteryNeeded, Disconnect, Written,
 }
 
@@ -229,57 +229,6 @@ conductor "lead" {
 	got := strings.Join(strings.Fields(wire("piece", "source.pack", "fuse.x.line", plan.Conductors[0])), " ")
 	if want := `material = "aluminum" parallel = 2 sheathed = true cranking = true part_of = source.pack }`; !strings.HasSuffix(got, want) {
 		t.Errorf("%s", got)
-	}
-}
-
-// Of the loads behind a device that have no other device before them, the one with the smallest fuse by its maker counts.
-func TestMakersLargestFuse(t *testing.T) {
-	const src = `system "tern" {}
-source "pack" {
-  kind = "battery"
-  voltage = "12 V"
-}
-fuse "main" {
-  rating = "40 A"
-  on = source.pack
-}
-bus "panel" {}
-conductor "feed" {
-  from = fuse.main.load
-  to = bus.panel
-}
-conductor "fan" {
-  from = bus.panel
-  to = load.fan
-}
-fuse "own" {
-  rating = "5 A"
-  on = bus.panel
-}
-conductor "pump" {
-  from = fuse.own.load
-  to = load.pump
-}
-load "fan" {
-  max_fuse = "20 A"
-}
-load "pump" {
-  max_fuse = "8 A"
-}
-`
-	plan, diags := schema.Decode("tern.wiring.hcl", []byte(src), nil)
-	if diags.HasErrors() {
-		t.Fatal(diags)
-	}
-	n, diags := network.Build(plan)
-	if diags.HasErrors() {
-		t.Fatal(diags)
-	}
-	p := lint.NewPass(n, explore.New(n, 0), lint.Guesses{}, time.Time{})
-	for i, want := range []float64{20, 8} {
-		if got := MostFor(p, plan.Fuses[i]); got != want {
-			t.Errorf("%s: %g A, want %g", plan.Fuses[i].Addr, got, want)
-		}
 	}
 }
 

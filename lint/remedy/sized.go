@@ -32,10 +32,62 @@ func DeviceAndWires(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 			}
 		}
 	}
+	for _, t := range sitting(p, v) {
+		for _, c := range head(begun(p, v)) {
+			for _, a := range carrying(p, c.Addr, 0) {
+				out = append(out, withWires(p, led(p, t, c, a), behind(p, place(c.From), place(t.at)), a.V)...)
+			}
+		}
+	}
 	for i := range out {
 		out[i].Second = true
 	}
 	return out
+}
+
+// DeviceEach offers a device of its own for each wire behind a device that this one does not guard, right on the bus that the
+// wire begins at: where several thin ones leave one bar. It guards what the wire leads on to as well.
+func DeviceEach(p *lint.Pass, v lint.Verdict) []lint.Proposal {
+	var out []lint.Proposal
+	for _, f := range head(about[*schema.Fuse](p, v)) {
+		var all lint.Proposal
+		var covered []*schema.Conductor
+		n := 0
+		thin := slices.DeleteFunc(behind(p, f.Addr+".load", f.Addr+".line"), func(c *schema.Conductor) bool { return !f.Rating.Set || guards(p, c, f.Rating.Value, c.Size) })
+		for _, c := range thin {
+			e, ok := nearEnd(p, c, f.Addr+".load")
+			if !ok || composed(c) {
+				continue
+			}
+			on := behind(p, otherPlace(c, e), place(e.at))
+			list := slices.DeleteFunc(fitting(p, c), func(a tables.Value) bool {
+				return slices.ContainsFunc(on, func(w *schema.Conductor) bool { return !guards(p, w, a.V, w.Size) })
+			})
+			if len(list) == 0 {
+				return nil
+			}
+			one := onSource(p, c, e, list[0])
+			all.Do = strings.TrimSpace(all.Do + " " + one.Do)
+			all.Changes = append(all.Changes, one.Changes...)
+			all.Sources, all.Part = append(all.Sources, one.Sources...), one.Part
+			covered = append(append(covered, on...), c)
+			n++
+		}
+		if n > 1 && !slices.ContainsFunc(thin, func(c *schema.Conductor) bool { return !slices.Contains(covered, c) }) {
+			out = append(out, all)
+		}
+	}
+	return out
+}
+
+// nearEnd is the end of a wire that is nearer to a terminal, where that is on a bus.
+func nearEnd(p *lint.Pass, c *schema.Conductor, from string) (near end, ok bool) {
+	list := ends(c)
+	if a, b := way(p, from, place(list[0].at)), way(p, from, place(list[1].at)); len(a) > len(b) {
+		list[0] = list[1]
+	}
+	_, ok = p.Plan.Block(list[0].at.Addr).(*schema.Bus)
+	return list[0], ok
 }
 
 // begun lists the wires on a verdict's way; those that it is about where it has none.
@@ -56,26 +108,26 @@ func otherPlace(c *schema.Conductor, e end) string {
 // continuous is the share of its rating that a device carries for hours. NFPA 70 690.9 and 706.30 have its inverse.
 const continuous = 0.8
 
-// demand is what passes a part for hours, in A; not ok where something that passes it is not written.
-func demand(p *lint.Pass, addr string) (amps float64, ok bool) {
+// demand is what passes a part for hours, in A, as far as it is known; whole is false where something that passes it is not
+// written, or nothing is.
+func demand(p *lint.Pass, addr string) (amps float64, whole bool) {
+	whole = true
 	for _, i := range p.Net.EdgesOf(addr) {
 		if p.Net.Nodes[p.Net.Edges[i].A].Return { // it carries what others bring home too
 			continue
 		}
 		w := p.Circuit.Worst(i)
-		if len(p.Circuit.LacksAt(i)) > 0 || !w.Complete {
-			return 0, false
-		}
+		whole = whole && len(p.Circuit.LacksAt(i)) == 0 && w.Complete
 		amps = max(amps, w.Lasting.Value)
 	}
-	return amps, amps > 0
+	return amps, whole && amps > 0
 }
 
 // carrying are the two smallest standard ratings for what passes a part for hours, and that is known to be at least so much;
 // none where neither is known.
 func carrying(p *lint.Pass, addr string, least float64) []tables.Value {
-	amps, ok := demand(p, addr)
-	if amps = max(amps, least); !ok && least == 0 {
+	amps, whole := demand(p, addr)
+	if amps = max(amps, least); !whole && least == 0 {
 		return nil
 	}
 	up := above(amps / continuous * (1 - 1e-9))
@@ -89,8 +141,8 @@ func fitting(p *lint.Pass, c *schema.Conductor) []tables.Value {
 	if iz, lacks := p.Circuit.Ampacity(c); iz.Kind != 0 && len(lacks) == 0 {
 		list = slices.DeleteFunc(list, func(a tables.Value) bool { return !guards(p, c, a.V, c.Size) })
 	}
-	amps, ok := demand(p, c.Addr)
-	if !ok {
+	amps, whole := demand(p, c.Addr)
+	if !whole {
 		return list
 	}
 	list = slices.DeleteFunc(list, func(a tables.Value) bool { return a.V < amps/continuous*(1-1e-9) })
@@ -128,7 +180,7 @@ func behind(p *lint.Pass, from, not string) []*schema.Conductor {
 // withWires adds to a proposal of a device what makes it guard wires: for each that it would not, the first size that it
 // does. None where no wire has to grow, which other offers propose, and where one cannot.
 func withWires(p *lint.Pass, x lint.Proposal, wires []*schema.Conductor, amps float64) []lint.Proposal {
-	grown := 0
+	more := 0
 	for _, c := range wires {
 		if guards(p, c, amps, c.Size) {
 			continue
@@ -140,15 +192,26 @@ func withWires(p *lint.Pass, x lint.Proposal, wires []*schema.Conductor, amps fl
 			return nil
 		}
 		x.Do += " " + one.Do
-		x.Changes = append(x.Changes, one.Changes...)
+		x.Changes = append(grown(x.Changes, c, n[i]), one.Changes...)
 		x.Sources = append(x.Sources, one.Sources...)
 		x.Part = strings.TrimSpace(x.Part + " " + one.Part)
-		grown++
+		more++
 	}
-	if grown == 0 {
+	if more == 0 {
 		return nil
 	}
 	return []lint.Proposal{x}
+}
+
+// grown lays new pieces that are like a wire in another size, as the wire is.
+func grown(changes []lint.Change, like *schema.Conductor, size quantity.Size) []lint.Change {
+	out := slices.Clone(changes)
+	for i, c := range out {
+		if strings.HasPrefix(c.Block, "conductor ") {
+			out[i].Block = strings.Replace(c.Block, `"`+like.Size.String()+`"`, `"`+size.String()+`"`, 1)
+		}
+	}
+	return out
 }
 
 // guards says whether a device may guard a wire of a size, by the strictest of the plan's practices.

@@ -74,7 +74,7 @@ func (d *Desk) numbered(s *search, x Suggestion) Suggestion {
 func (s *search) widest(first *Desk) int {
 	best, most := -1, -1
 	for i, x := range s.good {
-		if len(s.worseThan(first, s.desks[i].before)) > 0 {
+		if len(s.worseThan(first, s.desks[i].before)) > 0 || slices.ContainsFunc(x.changes, nearerBy) {
 			continue
 		}
 		n := 0
@@ -90,10 +90,18 @@ func (s *search) widest(first *Desk) int {
 	return best
 }
 
+// nearerBy says whether a change is a shorter way between parts: whether there is one only a look at the place tells, so
+// that nobody gets it unasked.
+func nearerBy(c lint.Change) bool { return c.Attr == "length" && c.Block == "" }
+
 // worseThan is what a desk makes worse, or may, of the plan as it was at first.
 func (s *search) worseThan(first *Desk, after compare.Answers) []compare.Question {
-	return slices.Concat(after.Worse(first.before), slices.DeleteFunc(after.Strayed(first.before), func(q compare.Question) bool {
-		return after[q].Outcome == lint.NotProven && after[q].Word <= lint.Notice
+	worse := after.Worse(first.before)
+	if s.spared { // it is better than the finding, and told with the step
+		worse = slices.DeleteFunc(worse, func(q compare.Question) bool { return s.lesser(after, q) })
+	}
+	return slices.Concat(worse, slices.DeleteFunc(after.Strayed(first.before), func(q compare.Question) bool {
+		return after[q].Outcome == lint.NotProven && after[q].Word <= lint.Notice || s.spared && s.lesser(after, q)
 	}))
 }
 

@@ -209,14 +209,9 @@ func cost(old, new *schema.Plan, changes []lint.Change) Cost {
 		}
 	}
 	c.Parts += len(parts)
-	moved := map[string]bool{}
-	for _, x := range changes {
-		if (x.Attr == "from" || x.Attr == "to" || x.Attr == "on") && x.Block == "" {
-			moved[x.At] = true
-		}
-	}
 	for _, w := range new.Conductors {
-		if was, ok := schema.Lookup[*schema.Conductor](old, w.Addr); !ok || was.Size.Size != w.Size.Size || paired(w) && !paired(was) || was.Insulation.Value != w.Insulation.Value || moved[w.Addr] {
+		if was, ok := schema.Lookup[*schema.Conductor](old, w.Addr); !ok || was.Size.Size != w.Size.Size || paired(w) && !paired(was) || was.Insulation.Value != w.Insulation.Value ||
+			leads(new, was.From, w.From) || leads(new, was.To, w.To) {
 			c.Metres += w.Length.Value
 			if !w.Length.Set {
 				c.Unmeasured++
@@ -225,6 +220,13 @@ func cost(old, new *schema.Plan, changes []lint.Change) Cost {
 	}
 	c.Metres = math.Round(c.Metres*1000) / 1000
 	return c
+}
+
+// leads says whether an end of a wire leads to another place than before. A device that is put right on the old one is no
+// other place.
+func leads(plan *schema.Plan, was, is schema.Ref) bool {
+	f, ok := schema.Lookup[*schema.Fuse](plan, is.Addr)
+	return was.Addr != is.Addr && !(ok && f.On.Addr == was.Addr)
 }
 
 // paired says whether a conductor is both ways: one that was not has a second wire to be laid.

@@ -80,8 +80,8 @@ func (s *search) spare() {
 	}
 }
 
-// lesser says whether what is worse is no more than a figure of what is not proven and counts as less than the finding,
-// or a notice that the proof leans on a guess.
+// lesser says whether what is worse is not known and counts as less than the finding: a figure of what is not proven
+// anyway, what a new part is not proven to be, or a notice that the proof leans on a guess.
 func (s *search) lesser(after compare.Answers, q compare.Question) bool {
 	i := slices.IndexFunc(s.rules, func(r *lint.Rule) bool { return r.ID == q.Rule })
 	if i < 0 {
@@ -91,7 +91,7 @@ func (s *search) lesser(after compare.Answers, q compare.Question) bool {
 	if s.rules[i].Run == nil {
 		return x.Word <= lint.Notice && counts <= lint.Notice
 	}
-	return x.Outcome == lint.NotProven && counts < s.finding.Severity && !slices.Contains(after.Worse(s.before), q)
+	return x.Outcome == lint.NotProven && counts < s.finding.Severity && (s.Plan.Block(q.Subject) == nil || !slices.Contains(after.Worse(s.before), q))
 }
 
 // tryOn checks drafts, and where none is good, goes on from those that make something else worse: what is

@@ -8,7 +8,6 @@ import (
 	"ferrule/lint"
 	"ferrule/lint/derive"
 	"ferrule/lint/network"
-	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
 
@@ -218,12 +217,6 @@ func (d *Desk) lost(after *Desk) string {
 	for _, c := range d.Plan.Converters {
 		if now, ok := is.gives[c.Addr]; ok && now < was.gives[c.Addr] && now < is.asked[c.Addr]*(1-much) {
 			return fmt.Sprintf("%s, which nothing helps to feed what hangs on it, then gives %s of the %s that is asked of it", lint.Quote(c), derive.Text(now, "A"), derive.Text(is.asked[c.Addr], "A"))
-		}
-	}
-	for _, f := range after.Plan.Fuses {
-		old, there := schema.Lookup[*schema.Fuse](d.Plan, f.Addr)
-		if most := remedy.MostFor(after.pass, f); f.Rating.Value > most && !(there && old.Rating.Value == f.Rating.Value) {
-			return fmt.Sprintf("%s is then larger than the %s that the maker of a load behind it allows", lint.Quote(f), derive.Text(most, "A"))
 		}
 	}
 	for _, l := range d.Plan.Loads {

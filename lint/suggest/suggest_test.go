@@ -509,17 +509,6 @@ func TestFactsAreNotPresumed(t *testing.T) {
 	}
 }
 
-// A device is not made larger than the maker of a load behind it allows; one that is so is left as it is.
-func TestMakersFuseIsKept(t *testing.T) {
-	text := strings.Replace(small, "  draw = \"2 A\"", "  draw = \"2 A\"\n  max_fuse = \"15 A\"", 1)
-	was := desk(t, text)
-	for rating, kept := range map[string]bool{"40 A": true, "15 A": true, "20 A": false} { // as it was, as allowed, otherwise
-		if got := was.lost(desk(t, strings.Replace(text, "40 A", rating, 1))); (got == "") != kept {
-			t.Errorf("%s: %q", rating, got)
-		}
-	}
-}
-
 // What a part is for is kept: an alternator its battery, a load its power with the engine off, a converter no less than
 // what it alone feeds.
 func TestService(t *testing.T) {
@@ -658,7 +647,7 @@ load "kettle" { power = "1500 W" }
 // the piece is told and is nothing new, more of it is.
 func TestPiecesInherit(t *testing.T) {
 	wires := func(how lint.Outcome, lacks func(*schema.Conductor) string, most func(*schema.Conductor) float64) *lint.Rule {
-		return &lint.Rule{ID: "x/wire", Words: []lint.Severity{lint.Warning}, Run: func(p *lint.Pass) []lint.Verdict {
+		return &lint.Rule{ID: "x/wire", Words: []lint.Severity{lint.Warning}, Harm: true, Run: func(p *lint.Pass) []lint.Verdict {
 			var out []lint.Verdict
 			for _, c := range p.Plan.Conductors {
 				v := lint.Verdict{Subject: c, Outcome: how, Word: lint.Warning, Message: "found of " + c.Name}

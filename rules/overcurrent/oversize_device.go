@@ -42,7 +42,7 @@ var oversizeDevice = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "a device no larger than what its wire carries", For: []string{"general", "vehicle", "cabin"}},
 	},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.SmallerDevice, remedy.ThickerWire, remedy.Unbundle, remedy.DeviceAhead, remedy.DeviceAndWires},
+	Offers: []lint.Offer{remedy.SmallerDevice, remedy.ThickerWire, remedy.Unbundle, remedy.DeviceAhead, remedy.DeviceEach, remedy.DeviceAndWires},
 	Folds:  []string{"overcurrent/clears-too-late"},
 	Since:  "0.1",
 	Run:    oversizeDevices,

@@ -104,13 +104,6 @@ func further(x, old lint.Verdict) bool {
 // Nearer says whether a violated verdict is less far beyond its limit than another.
 func Nearer(x, old lint.Verdict) bool { return further(old, x) }
 
-// Further says whether it is further, or how far is not known.
-func Further(x, old lint.Verdict) bool {
-	_, ok := beyond(x)
-	_, was := beyond(old)
-	return further(x, old) || !ok || !was
-}
-
 // much is how much further is worse: less is how things lie in another order.
 const much = 0.02
 

@@ -136,6 +136,52 @@ func DeviceAtSource(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 	return out
 }
 
+// DeviceMoved offers to put the device that stands further on in a wire right on the battery or bus that the way begins at:
+// the two wires that met in it become one.
+func DeviceMoved(p *lint.Pass, v lint.Verdict) []lint.Proposal {
+	if len(v.Path) == 0 {
+		return nil
+	}
+	var out []lint.Proposal
+	for _, f := range p.Plan.Fuses {
+		before, behind := meeting(p, f, "line"), meeting(p, f, "load")
+		if f.On.Set || len(before) != 1 || len(behind) != 1 || composed(before[0]) || composed(behind[0]) {
+			continue
+		}
+		a, b := before[0], behind[0]
+		from, attr := a.From, "from"
+		if a.From.Addr == f.Addr {
+			from = a.To
+		}
+		if b.To.Addr == f.Addr {
+			attr = "to"
+		}
+		alike := a.Size.Size == b.Size.Size && a.Insulation.Value == b.Insulation.Value && a.Length.Set && b.Length.Set && !a.Bundle.Set && !b.Bundle.Set
+		if place(from) != v.Path[0] || from.Pole != schema.WholePair || !holds(p, from) || !alike {
+			continue
+		}
+		out = append(out, lint.Proposal{
+			Do:      sentence("Move %s right onto %s, and let %s go on from it in one piece with %s.", lint.Quote(f), lint.Quote(p.Plan.Block(from.Addr)), lint.Quote(b), lint.Quote(a)),
+			Changes: []lint.Change{lint.Set(f.Addr, "on", place(from)), {At: a.Addr, Drop: true}, lint.Set(b.Addr, attr, f.Addr+".load"), lint.Set(b.Addr, "length", text(a.Length.Value+b.Length.Value, "m"))},
+			Sources: []string{practice},
+		})
+	}
+	return out
+}
+
+// meeting lists the wires that end on a terminal of a device.
+func meeting(p *lint.Pass, f *schema.Fuse, terminal string) []*schema.Conductor {
+	var out []*schema.Conductor
+	for _, c := range p.Plan.Conductors {
+		for _, e := range ends(c) {
+			if e.at.Addr == f.Addr && e.at.Terminal == terminal {
+				out = append(out, c)
+			}
+		}
+	}
+	return out
+}
+
 // sitting are the switches and plugs on a verdict's way that sit on the battery or bus that it begins at.
 func sitting(p *lint.Pass, v lint.Verdict) []tap {
 	var out []tap
@@ -159,7 +205,7 @@ func sitting(p *lint.Pass, v lint.Verdict) []tap {
 // begins at; where it begins at a plug or a switch, right where that has its power from.
 func DeviceAhead(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 	var out []lint.Proposal
-	for _, c := range about[*schema.Conductor](p, v) {
+	for _, c := range append(about[*schema.Conductor](p, v), feeding(p, v)...) {
 		for _, e := range ends(c) {
 			if composed(c) || e.at.Pole == schema.Neg {
 				continue
@@ -170,6 +216,19 @@ func DeviceAhead(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 				} else {
 					out = append(out, upstream(p, c, e, a)...)
 				}
+			}
+		}
+	}
+	return out
+}
+
+// feeding lists the wires that end on the loads that a verdict is about.
+func feeding(p *lint.Pass, v lint.Verdict) []*schema.Conductor {
+	var out []*schema.Conductor
+	for _, l := range about[*schema.Load](p, v) {
+		for _, c := range p.Plan.Conductors {
+			if c.Polarity.Value != "negative" && (place(c.From) == l.Addr || place(c.To) == l.Addr) {
+				out = append(out, c)
 			}
 		}
 	}

@@ -1,6 +1,7 @@
 package remedy
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -92,7 +93,8 @@ func ColdStopsBattery(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 	return out
 }
 
-// FewerInSeries offers a shorter string, and the same modules in two strings.
+// FewerInSeries offers a shorter string, and the same modules in two strings, where that still has the volts that its
+// controller works from.
 func FewerInSeries(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 	var out []lint.Proposal
 	for _, s := range about[*schema.Source](p, v) {
@@ -100,20 +102,47 @@ func FewerInSeries(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 		if s.Kind.Value != "solar" || n < 2 {
 			continue
 		}
-		out = append(out, lint.Proposal{
-			Do:      sentence("Put one module fewer in series in %s: %d.", lint.Quote(s), n-1),
-			Changes: []lint.Change{lint.Set(s.Addr, "series", count(n-1))},
-			Sources: []string{practice},
-		})
-		if n%2 == 0 {
+		if starts(p, s, n-1) {
+			out = append(out, lint.Proposal{
+				Do:      sentence("Put one module fewer in series in %s: %d.", lint.Quote(s), n-1),
+				Changes: append(inSeries(s, n-1), lint.Set(s.Addr, "series", count(n-1))),
+				Sources: []string{practice},
+			})
+		}
+		if n%2 == 0 && starts(p, s, n/2) {
 			out = append(out, lint.Proposal{
 				Do:      sentence("Put the modules of %s in %d strings of %d.", lint.Quote(s), 2*side, n/2),
-				Changes: []lint.Change{lint.Set(s.Addr, "series", count(n/2)), lint.Set(s.Addr, "parallel", count(2*side))},
+				Changes: append(inSeries(s, n/2), lint.Set(s.Addr, "series", count(n/2)), lint.Set(s.Addr, "parallel", count(2*side))),
 				Sources: []string{practice},
 			})
 		}
 	}
 	return out
+}
+
+// inSeries changes the nominal volts of an array with the number of its modules in series.
+func inSeries(s *schema.Source, n int) []lint.Change {
+	all := s.Vmp.Value * float64(s.Series.Or(1))
+	if !own(&s.Head, s.Voltage.Attr) || !s.Vmp.Set || math.Abs(s.Voltage.Value-all) > 0.1*all { // it is not that of the string
+		return nil
+	}
+	volts := math.Round(s.Voltage.Value*float64(n)/float64(s.Series.Or(1))*10) / 10
+	return []lint.Change{lint.Set(s.Addr, "voltage", text(volts, "V"))}
+}
+
+// starts says whether a string of so many modules has the volts at full sun that the controllers behind it work from, as
+// far as they are written: a tracker takes volts down, and works from more than it gives.
+func starts(p *lint.Pass, s *schema.Source, n int) bool {
+	volts := s.Vmp.Value * float64(n)
+	for _, c := range p.Plan.Converters {
+		if !s.Vmp.Set || len(way(p, s.Addr, c.Addr+".in")) == 0 {
+			continue
+		}
+		if c.Input != nil && volts < c.Input.VoltageMin.Value || c.Kind.Value == "mppt" && c.Output != nil && volts < c.Output.Voltage.Value {
+			return false
+		}
+	}
+	return true
 }
 
 func count(n int) string { return sentence("%d", n) }

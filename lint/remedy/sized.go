@@ -141,6 +141,11 @@ func fitting(p *lint.Pass, c *schema.Conductor) []tables.Value {
 	if iz, lacks := p.Circuit.Ampacity(c); iz.Kind != 0 && len(lacks) == 0 {
 		list = slices.DeleteFunc(list, func(a tables.Value) bool { return !guards(p, c, a.V, c.Size) })
 	}
+	for _, l := range p.Plan.Loads {
+		if l.MaxFuse.Set && (place(c.From) == l.Addr || place(c.To) == l.Addr) {
+			list = slices.DeleteFunc(list, func(a tables.Value) bool { return a.V > l.MaxFuse.Value*(1+1e-9) })
+		}
+	}
 	amps, whole := demand(p, c.Addr)
 	if !whole {
 		return list

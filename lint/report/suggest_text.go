@@ -188,7 +188,7 @@ func (t *text) told(x suggest.Suggestion) {
 		t.label("left", fmt.Sprintf("the same at %s, folded under this finding until now", lint.And(x.Stays...)))
 	}
 	if len(x.Surfaces) > 0 {
-		t.label("left", fmt.Sprintf("%s, folded under this finding until now", lint.And(x.Surfaces...)))
+		t.label("left", fmt.Sprintf("%s, which this does not clear", lint.And(x.Surfaces...)))
 	}
 }
 

@@ -29,7 +29,8 @@ type Accepted struct {
 func (d *Desk) All() (*Desk, []Accepted) {
 	var out []Accepted
 	at := d
-	tried := map[compare.Question]int{} // how many were accepted when it failed last
+	borne := map[compare.Question]bool{} // what steps brought that was put up with
+	tried := map[compare.Question]int{}  // how many were accepted when it failed last
 	for range mostPasses {
 		before := len(out)
 		failed := map[compare.Question]bool{}
@@ -40,12 +41,15 @@ func (d *Desk) All() (*Desk, []Accepted) {
 				continue
 			}
 			s := at.search(f, 1+2*boolean(f.Severity >= lint.Warning))
-			best := s.widest(d)
+			best := s.widest(d, borne)
 			if best < 0 {
 				failed[q], tried[q] = true, len(out)
 				continue
 			}
 			out = append(out, Accepted{f, d.numbered(s, s.good[best])})
+			for _, q := range slices.Concat(s.desks[best].before.Worse(at.before), s.desks[best].before.Strayed(at.before)) {
+				borne[q] = true
+			}
 			at = s.desks[best]
 		}
 		if len(out) == before {
@@ -71,10 +75,10 @@ func (d *Desk) numbered(s *search, x Suggestion) Suggestion {
 // widest is the one of the good suggestions that clears most dangers and warnings at once; of equal ones the
 // first, which changes least. -1 where each makes something worse than it was in the plan at first: a little at every
 // step adds up.
-func (s *search) widest(first *Desk) int {
+func (s *search) widest(first *Desk, borne map[compare.Question]bool) int {
 	best, most := -1, -1
 	for i, x := range s.good {
-		if len(s.worseThan(first, s.desks[i].before)) > 0 || slices.ContainsFunc(x.changes, nearerBy) {
+		if s.addsUp(first, s.desks[i].before, borne) || slices.ContainsFunc(x.changes, nearerBy) {
 			continue
 		}
 		n := 0
@@ -94,15 +98,14 @@ func (s *search) widest(first *Desk) int {
 // that nobody gets it unasked.
 func nearerBy(c lint.Change) bool { return c.Attr == "length" && c.Block == "" }
 
-// worseThan is what a desk makes worse, or may, of the plan as it was at first.
-func (s *search) worseThan(first *Desk, after compare.Answers) []compare.Question {
-	worse := after.Worse(first.before)
-	if s.spared { // it is better than the finding, and told with the step
-		worse = slices.DeleteFunc(worse, func(q compare.Question) bool { return s.lesser(after, q) })
+// addsUp says whether a plan is worse, or may be, than the one of the beginning was, in something that this step makes no
+// worse by itself.
+func (s *search) addsUp(first *Desk, after compare.Answers, borne map[compare.Question]bool) bool {
+	step := map[compare.Question]bool{} // what this step makes worse was put up with when it was found good
+	for _, q := range slices.Concat(after.Worse(s.before), after.Strayed(s.before)) {
+		step[q] = true
 	}
-	return slices.Concat(worse, slices.DeleteFunc(after.Strayed(first.before), func(q compare.Question) bool {
-		return after[q].Outcome == lint.NotProven && after[q].Word <= lint.Notice || s.spared && s.lesser(after, q)
-	}))
+	return slices.ContainsFunc(slices.Concat(after.Worse(first.before), after.Strayed(first.before)), func(q compare.Question) bool { return !step[q] && !borne[q] })
 }
 
 // next is the gravest finding that stands and has not failed yet.

@@ -57,6 +57,12 @@ func (s *search) drafts(d *Desk, rule *lint.Rule, v lint.Verdict, group []lint.V
 			}
 		}
 	}
+	seen := map[string]bool{} // two offers may come to the same
+	out = slices.DeleteFunc(out, func(x draft) bool {
+		old := seen[string(x.Src)]
+		seen[string(x.Src)] = true
+		return old
+	})
 	slices.SortStableFunc(out, func(a, b draft) int { return cmp.Or(boolean(a.Second)-boolean(b.Second), a.cost.order(b.cost)) })
 	// One edit for all that one cause makes is better than the same edit for one of them.
 	slices.SortStableFunc(out, func(a, b draft) int {

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"runtime"
 	"slices"
-	"strings"
 	"sync"
 
 	"ferrule/lint"
@@ -234,7 +233,7 @@ const mostHarsh = 3
 // refused asks the rules that refused drafts before: what one of them finds worse is not worth asking the others.
 func (s *search) refused(x draft) *check.Report {
 	for _, r := range s.asked {
-		if out := check.Run(x.Plan, []*lint.Rule{r}, s.opt); len(out.Diagnostics) > 0 || !out.Tainted() && len(s.worsened(x, compare.Of(out))) > 0 {
+		if out := check.Run(x.Plan, []*lint.Rule{r}, s.opt); len(out.Diagnostics) > 0 || !out.Tainted() && len(s.worsened(compare.Of(out))) > 0 {
 			return out
 		}
 	}
@@ -255,7 +254,7 @@ func (s *search) learn(q compare.Question) {
 // that review the others are asked too.
 func (s *search) weigh(x draft) {
 	s.checks++
-	m := miss{draft: x, desk: x.Desk, worse: s.worsened(x, compare.Of(x.Report))}
+	m := miss{draft: x, desk: x.Desk, worse: s.worsened(compare.Of(x.Report))}
 	switch {
 	case x.Report.Tainted():
 		m.why, m.desk = unfinished, nil
@@ -299,7 +298,7 @@ const unfinished = "it could not be checked whole: a rule failed, or the search 
 // accept takes a draft of which all rules were asked, if it clears the finding and makes nothing worse: a notice
 // that the proof leans on a guess, which was not there before, is worse too.
 func (s *search) accept(x draft, m *miss) bool {
-	m.worse = s.worsened(x, x.before)
+	m.worse = s.worsened(x.before)
 	switch lost := s.lost(x.Desk); {
 	case x.Report.Tainted():
 		m.why, m.desk = unfinished, nil
@@ -319,8 +318,8 @@ func (s *search) accept(x draft, m *miss) bool {
 
 // worsened lists what a change makes worse, or may: all but notices of what is not proven anyway, where something
 // graver is to be mended. Those are told with the change.
-func (s *search) worsened(x draft, after compare.Answers) []compare.Question {
-	out := slices.DeleteFunc(after.Worse(s.before), func(q compare.Question) bool { return s.inherited(x, after, q) })
+func (s *search) worsened(after compare.Answers) []compare.Question {
+	out := slices.DeleteFunc(after.Worse(s.before), func(q compare.Question) bool { return s.inherited(after, q) })
 	for _, q := range after.Strayed(s.before) {
 		if !s.minor(after[q]) {
 			out = append(out, q)
@@ -332,26 +331,19 @@ func (s *search) worsened(x draft, after compare.Answers) []compare.Question {
 	return out
 }
 
-// inherited says whether what is found of a new part is what the same rule finds already of the part that the new one is a
-// piece of or stands before: as much of it, or for want of the same.
-func (s *search) inherited(d draft, after compare.Answers, q compare.Question) bool {
-	if s.Plan.Block(q.Subject) != nil {
-		return false
-	}
+// inherited says whether what is not proven of a new part is so for want of what the same rule lacks already, of the
+// part that the new one is a piece of or stands before.
+func (s *search) inherited(after compare.Answers, q compare.Question) bool {
 	x := after[q]
-	typ, name, _ := strings.Cut(q.Subject, ".")
-	if x.Outcome == lint.Violated {
-		return slices.ContainsFunc(d.changes, func(c lint.Change) bool {
-			old := s.before[compare.Question{Rule: q.Rule, Subject: c.At, Cause: q.Cause}]
-			return strings.HasPrefix(c.Block, typ+` "`+name+`"`) && old.Outcome == lint.Violated && old.Word >= x.Word && old.Subject.Header().Type == typ && !compare.Further(x.Verdict, old.Verdict)
-		})
+	if x.Outcome != lint.NotProven || len(x.Missing) == 0 || s.Plan.Block(q.Subject) != nil {
+		return false
 	}
 	lacked := func(m lint.Missing) bool {
 		return slices.ContainsFunc(s.Report.Verdicts[q.Rule], func(v lint.Verdict) bool {
 			return v.Outcome == lint.NotProven && v.Word >= x.Word && slices.Contains(v.Missing, m)
 		})
 	}
-	return len(x.Missing) > 0 && !slices.ContainsFunc(x.Missing, func(m lint.Missing) bool { return !lacked(m) })
+	return !slices.ContainsFunc(x.Missing, func(m lint.Missing) bool { return !lacked(m) })
 }
 
 func (s *search) minor(x compare.Answer) bool {

@@ -39,7 +39,8 @@ type Suggestion struct {
 	// Stays are the parts on which the same rule finds the same by the same cause: they were folded under the
 	// finding, and stand without it.
 	Stays []string
-	// Surfaces are what other rules find, folded under the finding, that stands without it: rule and part.
+	// Surfaces are what other rules find that stands with the finding gone: of what was folded under it, and of the parts that
+	// are changed.
 	Surfaces []string
 
 	changes []lint.Change

@@ -52,6 +52,11 @@ func (s *search) suggestion(x draft, k Kind, why string, after *Desk) Suggestion
 			out.Surfaces = append(out.Surfaces, x.Rule+" at "+x.Subject)
 		}
 	}
+	for _, f := range s.Report.Findings {
+		if f != s.finding && f.Severity >= lint.Warning && s.touched(x, f) && after.before.Stands(compare.Asked(f)) {
+			out.Surfaces = append(out.Surfaces, fmt.Sprintf("finding %d", f.Number))
+		}
+	}
 	for _, q := range after.before.Worse(s.before) { // what was put up with
 		out.Needs = append(out.Needs, "Look at this too, which comes with it: "+after.before[q].Message)
 	}
@@ -64,6 +69,11 @@ func (s *search) suggestion(x draft, k Kind, why string, after *Desk) Suggestion
 		}
 	}
 	return out
+}
+
+// touched says whether a finding is of a part that a draft changes.
+func (s *search) touched(x draft, f *check.Finding) bool {
+	return slices.ContainsFunc(x.changes, func(c lint.Change) bool { return c.Block == "" && c.At == f.Verdict.Subject.Header().Addr })
 }
 
 // folded says whether anything that was folded under a finding stands: with it gone, that is a finding of its own.
@@ -87,13 +97,16 @@ func (s *search) deciding(after *Desk) []derive.Number {
 		if v.Subject.Header().Addr != s.Subject {
 			continue
 		}
-		n := 0
+		n := boolean(v.Cause == s.Cause) * len(s.finding.Verdict.Numbers)
 		for _, x := range v.Numbers {
 			if slices.ContainsFunc(s.finding.Verdict.Numbers, func(o derive.Number) bool { return o.Name == x.Name }) {
 				n++
 			}
 		}
-		if n > most {
+		alike := slices.ContainsFunc(v.Numbers, func(x derive.Number) bool {
+			return slices.ContainsFunc(s.finding.Verdict.Numbers, func(o derive.Number) bool { return o.Symbol == x.Symbol && o.Unit == x.Unit })
+		})
+		if alike && n > most {
 			out, most = v.Numbers, n
 		}
 	}

@@ -38,7 +38,7 @@ var breakawayWithoutPower = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "volts at the magnets; the brake feed has no device, or one manual-reset breaker of at least 1.5 times its current"},
 	},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.OtherFeed, remedy.SmallBattery},
+	Offers: []lint.Offer{remedy.LargerDevice, remedy.OtherFeed, remedy.SmallBattery},
 	Folds:  []string{"life-safety/one-cutoff-takes-all", "switching/off-but-live", "conductor/voltage-drop"},
 	Since:  "0.1",
 	Run:    looseTrailers,

@@ -36,7 +36,7 @@ var secondSourceUnguarded = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "every end that can feed gets its own device"},
 	},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.SmallerOutput, remedy.BlocksReverse, remedy.ThickerWire, remedy.DeviceAtFeed},
+	Offers: []lint.Offer{remedy.SmallerOutput, remedy.BlocksReverse, remedy.ThickerWire, remedy.DeviceAtFeed, remedy.DeviceAhead},
 	Folds:  []string{"overcurrent/limited-source-cannot-clear", "backfeed/load-center-feeds-back", "backfeed/reverse-through-converter"},
 	Since:  "0.1",
 	Run:    secondSources,

@@ -43,7 +43,7 @@ var unprotectedRun = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "18 in from the battery", For: []string{"general", "vehicle", "cabin"}},
 	},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.DeviceAtSource, remedy.DeviceAndWires},
+	Offers: []lint.Offer{remedy.DeviceAtSource, remedy.DeviceMoved, remedy.DeviceAhead, remedy.DeviceAndWires},
 	Folds:  []string{"overcurrent/oversize-device", "overcurrent/clears-too-late", "overcurrent/interrupting-rating"},
 	Since:  "0.1",
 	Run:    unprotectedRuns,

@@ -59,7 +59,8 @@ var hiddenWholes = []hiddenWhole{
 			" < source/unlike-in-parallel source.pack < source/unlike-in-parallel source.start",
 		"switching/contact-rating switch.select warning switch.select=truck>pack (overlap)"}},
 	{"3_9", []string{"conductor/return-weaker-than-feed conductor.pigtail danger connector.tow=mated source.alternator=present switch.brakes=on" +
-		" < bonding/chassis-return bus.ground < conductor/ampacity conductor.pigtail < conductor/voltage-drop load.brakes"}},
+		" < bonding/chassis-return bus.ground < conductor/ampacity conductor.pigtail < conductor/voltage-drop load.brakes" +
+		" < overcurrent/oversize-device fuse.brakes < overcurrent/oversize-device fuse.feed"}},
 	{"3_10", []string{
 		"converter/shorts-through converter.step warning after=converter.step: shorts through",
 	}},

@@ -56,6 +56,11 @@ func (r *Returns) Knows(e int) bool { return r.Solved || !r.ring[e] }
 // Ring says whether an edge lies on a loop of returns.
 func (r *Returns) Ring(e int) bool { return r.ring[e] }
 
+// Only says whether an edge is all that brings a current from one return home to another.
+func (r *Returns) Only(e int, from, to network.NodeID) bool {
+	return from != network.None && to != network.None && !r.ring[e] && r.across(e, from, to) != 0
+}
+
 func (r *Returns) home(e int) bool {
 	x := &r.c.Net.Edges[e]
 	return r.c.comesHome(x.A) && r.c.comesHome(x.B)

@@ -20,7 +20,8 @@ var oversizeDevice = &lint.Rule{
 	When: "In some state a device is the smallest on the least protected way from a source to a conductor, and its rating is above what the practice allows for that conductor; " +
 		"or it is the one device at the end of a conductor that a battery feeds, and bigger than that conductor allows; " +
 		"or several devices, each small enough, stand side by side before a conductor, and their ratings add up to more than it allows; " +
-		"or it is above the `max_fuse` of a load, and no smaller one stands before that.",
+		"or it is above the `max_fuse` of a load, and no smaller one stands before that; or above what the practice allows for a return wire of its own " +
+		"by which alone what it guards comes home.",
 	Why: "A stalled pump or a half-made short draws more than the wire carries and less than the device opens at, for hours. Warning: it is graded under a missing device.",
 	Numbers: "`us-boat` below 50 V: 150 % of the ampacity after heat and bundling; at 50 V and above 100 %, or the next standard rating within 150 %. Other practices 100 %; " +
 		"`us-rv` also 15, 20 and 30 A on 14, 12 and 10 AWG, whatever the insulation. Ampacity by size and insulation (60 C where it is left out) times heat and bundle. From a source that " +
@@ -50,9 +51,10 @@ var oversizeDevice = &lint.Rule{
 
 func oversizeDevices(p *lint.Pass) []lint.Verdict {
 	found := map[string]*sizing{}
+	returns := homesOf(p)
 	for _, z := range p.Net.Zones {
 		if a := newArea(p, z); a != nil && len(a.devices()) > 0 {
-			sizeDevices(a, found)
+			sizeDevices(a, returns, found)
 		}
 	}
 	var out []lint.Verdict
@@ -68,6 +70,9 @@ func oversizeDevices(p *lint.Pass) []lint.Verdict {
 		if s.maker != nil && f.Rating.Set {
 			out = append(out, s.maker.violated(f))
 		}
+		if s.home != nil && f.Rating.Set {
+			out = append(out, s.home.violated(f))
+		}
 	}
 	return out
 }
@@ -78,6 +83,7 @@ type sizing struct {
 	unknown  []guarded
 	beside   *together // the worst conductor that it guards side by side with others
 	maker    *allowed  // the load behind it whose maker allows least of it
+	home     *homeward // the return wire that allows least of it
 	complete bool
 }
 
@@ -100,16 +106,17 @@ func (g *guarded) ratio() float64 { return g.most / g.limit.most.Value }
 // sizer goes over the states of an area.
 type sizer struct {
 	*area
-	feeds  []feed
-	pushes []push
-	limits map[int]*ceiling // by wire
-	taps   map[int]bool     // wires with a device that guards them at their end, near enough
-	sums   map[int]float64  // by wire, the most that devices side by side were found to let through, in A
-	found  map[string]*sizing
+	returns *homes
+	feeds   []feed
+	pushes  []push
+	limits  map[int]*ceiling // by wire
+	taps    map[int]bool     // wires with a device that guards them at their end, near enough
+	sums    map[int]float64  // by wire, the most that devices side by side were found to let through, in A
+	found   map[string]*sizing
 }
 
-func sizeDevices(a *area, found map[string]*sizing) {
-	s := &sizer{area: a, feeds: a.feeds(), limits: map[int]*ceiling{}, taps: map[int]bool{}, sums: map[int]float64{}, found: found}
+func sizeDevices(a *area, returns *homes, found map[string]*sizing) {
+	s := &sizer{area: a, returns: returns, feeds: a.feeds(), limits: map[int]*ceiling{}, taps: map[int]bool{}, sums: map[int]float64{}, found: found}
 	for _, f := range s.feeds {
 		s.pushes = append(s.pushes, pushOf(a.p, f))
 	}
@@ -134,6 +141,7 @@ func sizeDevices(a *area, found map[string]*sizing) {
 				by[i] = cut.from(f)
 				s.look(v, cut, i, by[i])
 				s.makers(v, cut, i, by[i])
+				s.homes(v, cut, i, by[i])
 			}
 		}
 		if len(devices) > 1 {

@@ -1,0 +1,106 @@
+package overcurrent
+
+import (
+	"fmt"
+
+	"ferrule/lint"
+	"ferrule/lint/circuit"
+	"ferrule/lint/derive"
+	"ferrule/lint/explore"
+	"ferrule/lint/network"
+	"ferrule/schema"
+)
+
+// homeward is a return wire by which alone something comes home whose device lets through more than the wire allows: what
+// stalls or is shorted there draws it through both.
+type homeward struct {
+	*area
+	edge  int
+	taker schema.Block
+	at    network.NodeID // its live end
+	feed  feed
+	view  *explore.View
+	limit ceiling
+	most  float64 // A that the device and the feed let through
+}
+
+func (x *homeward) ratio() float64 { return x.most / x.limit.most.Value }
+
+// homes are the wires of their own that bring current home, each the only way for what it brings.
+type homes struct {
+	ways  *circuit.Returns
+	wires []int
+}
+
+func homesOf(p *lint.Pass) *homes {
+	out := &homes{}
+	for _, c := range p.Plan.Conductors {
+		for _, e := range p.Net.EdgesOf(c.Addr) {
+			if c.Polarity.Value == "negative" && p.Net.Nodes[p.Net.Edges[e].A].Return {
+				out.wires = append(out.wires, e)
+			}
+		}
+	}
+	if len(out.wires) > 0 {
+		out.ways = p.Circuit.Returns()
+	}
+	return out
+}
+
+// homes compares what one feed can push through each device with the returns of what the device guards.
+func (s *sizer) homes(v *explore.View, cut *patches, i int, by map[int32]guards) {
+	if len(s.returns.wires) == 0 {
+		return
+	}
+	for _, l := range s.zone.Loads {
+		s.bringsHome(v, cut, i, by, s.n.Loads[l].Load, s.n.Loads[l].Port)
+	}
+	for _, c := range s.zone.Inputs {
+		s.bringsHome(v, cut, i, by, s.n.Converters[c].Converter, s.n.Converters[c].In)
+	}
+}
+
+func (s *sizer) bringsHome(v *explore.View, cut *patches, i int, by map[int32]guards, taker schema.Block, port network.Port) {
+	if port.Ret == network.None || s.n.Nodes[port.Hot].Return || s.zone.Local(port.Hot) < 0 {
+		return
+	}
+	g, ok := by[cut.at(port.Hot)]
+	if !ok || g.device < 0 || len(g.unrated) > 0 {
+		return
+	}
+	most := s.rating(g.device)
+	if push := s.pushes[i]; push.bare == nil && len(push.lacks) == 0 && len(push.doubt) == 0 {
+		most = min(most, push.amps.Value)
+	}
+	into := s.found[s.n.Edges[g.device].Addr]
+	for _, e := range s.returns.wires {
+		if s.n.Edges[e].Wire.Cranking.True() || !s.returns.ways.Only(e, port.Ret, s.feeds[i].home(s.n)) {
+			continue
+		}
+		x := homeward{s.area, e, taker, port.Hot, s.feeds[i], v, ceilingOf(s.p, s.n.Edges[e].Wire, port.Hot), most}
+		if len(x.limit.lacks) == 0 && x.limit.tooBig(most) && (into.home == nil || x.ratio() > into.home.ratio()*(1+1e-9)) {
+			into.home = &x
+		}
+	}
+}
+
+// home is where the current of a feed comes back to.
+func (f *feed) home(n *network.Network) network.NodeID {
+	switch {
+	case f.source >= 0:
+		return n.Sources[f.source].Ret
+	case f.reverse:
+		return n.Converters[f.converter].In.Ret
+	}
+	return n.Converters[f.converter].Out.Ret
+}
+
+func (x *homeward) violated(f *schema.Fuse) lint.Verdict {
+	c := x.n.Edges[x.edge].Wire
+	way := x.view.Guards(x.feed.at).At(x.at).Path
+	return lint.Verdict{
+		Subject: f, Outcome: lint.Violated, Word: lint.Warning, Cause: "return", Related: []string{c.Addr, x.taker.Header().Addr},
+		Numbers: []derive.Number{x.limit.iz, x.limit.most, rated(f)}, State: x.feed.witness(x.view, way), Path: x.view.Places(x.feed.at, way),
+		Message: fmt.Sprintf("%s (%s) guards %s, which comes home by %s (%s) alone; that allows %s.", lint.Quote(f), rated(f).Text(), lint.Quote(x.taker), lint.Quote(c), c.Size.Size, x.limit.most.Text()),
+	}
+}

@@ -18,7 +18,7 @@ import (
 // bare are the rules whose fixtures leave out so much that any edit raises a question of another rule, or whose offers
 // have a blank that only a person can fill. What they offer is tried on whole plans, by the examples and below.
 var bare = []string{
-	"backfeed/load-center-feeds-back", "connector/wrong-partner", "life-safety/bilge-pump-behind-switch", "life-safety/breakaway-without-power", "load/outside-voltage-window", "plan/guess-decides",
+	"backfeed/load-center-feeds-back", "connector/wrong-partner", "plan/guess-decides",
 	"source/discharge-limit", "switching/no-battery-disconnect",
 }
 

@@ -20,7 +20,6 @@ type service struct {
 	fed     map[string]bool    // loads that any source reaches, there and back
 	stored  map[string]bool    // loads that a battery does
 	still   map[string]bool    // of those, with the engine standing
-	idle    map[string]int     // by battery: how many loads it reaches then
 	cranks  map[string]bool    // starting batteries that reach an engine's wires then
 	backed  map[string]bool    // alternators that a battery stands on the same wires with
 	ends    map[string]int     // by switch: terminals that are wired
@@ -31,7 +30,7 @@ type service struct {
 func serviceOf(pass *lint.Pass) service {
 	n := pass.Net
 	islands := islandsOf(n, func(*network.Edge) bool { return true })
-	s := service{map[string]int{}, map[string]int{}, map[string]bool{}, map[string]bool{}, map[string]bool{}, map[string]int{}, map[string]bool{}, map[string]bool{}, wired(n), map[string]float64{}, map[string]float64{}}
+	s := service{map[string]int{}, map[string]int{}, map[string]bool{}, map[string]bool{}, map[string]bool{}, map[string]bool{}, map[string]bool{}, wired(n), map[string]float64{}, map[string]float64{}}
 	s.standing(n)
 	s.alone(pass, islands)
 	for _, src := range n.Sources {
@@ -77,7 +76,6 @@ func (s *service) standing(n *network.Network) {
 		for _, l := range n.Loads {
 			if reach[islands[l.Hot]] && (l.Ret == network.None || home[islands[l.Ret]]) {
 				s.still[l.Addr] = true
-				s.idle[src.Addr]++
 			}
 		}
 		for _, a := range n.Sources {
@@ -233,13 +231,10 @@ func (d *Desk) lost(after *Desk) string {
 	return was.standstill(d.Plan, is)
 }
 
-// standstill says which battery no longer does with the engine standing what it did, "" where none.
+// standstill says which battery can no longer start an engine, "" where none.
 func (s *service) standstill(plan *schema.Plan, is service) string {
 	for _, src := range plan.Sources {
-		switch {
-		case s.idle[src.Addr] > 0 && is.idle[src.Addr] == 0:
-			return lint.Quote(src) + " then feeds nothing while the engine stands"
-		case s.cranks[src.Addr] && !is.cranks[src.Addr]:
+		if s.cranks[src.Addr] && !is.cranks[src.Addr] {
 			return lint.Quote(src) + " then reaches the engine only while that runs, and starts nothing"
 		}
 	}

@@ -634,7 +634,8 @@ load "kettle" { power = "1500 W" }
 		{"source.engine", "bus.house", "bus.house", "125 A", `"inverter", which nothing helps`}, // 125 A x 12 V x 0.9 is 1350 W
 		{"switch.relay.a", "switch.relay.b", "bus.house", "200 A", `"start" then reaches the engine only while that runs`},
 		{"source.engine", "bus.house", "source.engine", "200 A", ""},
-		{"source.engine", "switch.relay.b", "bus.house", "200 A", `"start" then feeds nothing while the engine stands`},
+		{"source.engine", "switch.relay.b", "bus.house", "200 A", ""},
+		{"source.engine", "switch.relay.b", "switch.relay.b", "200 A", "then has power only while the engine runs"},
 	} {
 		got := was.lost(desk(t, fmt.Sprintf(plan, c.start, c.tie, c.house, c.in)))
 		if c.lost == "" && got != "" || !strings.Contains(got, c.lost) {

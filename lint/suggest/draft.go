@@ -5,6 +5,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -101,8 +102,8 @@ func (s *search) ask(rule *lint.Rule, o lint.Offer, pass *lint.Pass, v lint.Verd
 	return o(pass, v)
 }
 
-// joined makes one proposal of what an offer proposes in the same place of its list for every verdict of
-// a group that can be edited.
+// joined makes one proposal of what an offer proposes for every verdict of a group that can be edited: the same, or where
+// that is not among it what stands in the same place of its list, in its own words.
 func joined(pass *lint.Pass, offer lint.Offer, group []lint.Verdict, can func([]lint.Change) bool, p lint.Proposal, at int) *lint.Proposal {
 	if len(group) == 0 {
 		return nil
@@ -110,24 +111,45 @@ func joined(pass *lint.Pass, offer lint.Offer, group []lint.Verdict, can func([]
 	all := p
 	all.Changes = slices.Clone(p.Changes)
 	var names []string
+	var own []string // what is to be done otherwise for some
 	for _, v := range group {
 		more := offer(pass, v)
-		if at >= len(more) || !alikeIn(p, more[at]) || !can(more[at].Changes) {
+		i := slices.IndexFunc(more, func(x lint.Proposal) bool { return plain(x.Do) == plain(p.Do) })
+		same := i >= 0
+		if !same {
+			i = at
+		}
+		if i >= len(more) || !alikeIn(p, more[i]) || !can(more[i].Changes) {
 			continue
 		}
-		names = append(names, lint.Quote(v.Subject))
-		for _, c := range more[at].Changes {
+		before := len(all.Changes)
+		for _, c := range more[i].Changes {
 			if !slices.Contains(all.Changes, c) {
 				all.Changes = append(all.Changes, c)
 			}
 		}
+		switch {
+		case same:
+			names = append(names, lint.Quote(v.Subject))
+		case len(all.Changes) > before:
+			own = append(own, more[i].Do)
+		}
 	}
-	if len(names) == 0 || len(all.Changes) == len(p.Changes) {
+	if len(all.Changes) == len(p.Changes) {
 		return nil
 	}
-	all.Do = strings.TrimSuffix(p.Do, ".") + fmt.Sprintf(", and do the same for %s, found with it.", others(names))
+	if len(names) > 0 {
+		all.Do = strings.TrimSuffix(p.Do, ".") + fmt.Sprintf(", and do the same for %s, found with it.", others(names))
+	}
+	all.Do = strings.Join(append([]string{all.Do}, own...), " ")
 	return &all
 }
+
+// quotedName is the name of a part in a sentence.
+var quotedName = regexp.MustCompile(`"[^"]*"`)
+
+// plain is what a sentence says without the names of parts.
+func plain(do string) string { return quotedName.ReplaceAllString(do, "") }
 
 // alikeIn says whether two proposals do the same to two parts, on the same conditions.
 func alikeIn(a, b lint.Proposal) bool {

@@ -1,12 +1,14 @@
 package suggest
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
 
 	"ferrule/lint"
 	"ferrule/lint/derive"
+	"ferrule/lint/explore"
 	"ferrule/lint/network"
 	"ferrule/schema"
 )
@@ -228,7 +230,52 @@ func (d *Desk) lost(after *Desk) string {
 			return "no battery then feeds " + lint.Quote(l)
 		}
 	}
+	if starved := d.starved(after); starved != "" {
+		return starved
+	}
 	return was.standstill(d.Plan, is)
+}
+
+// starved says which converter that is new, or gives less than before, gives less than what hangs on it asks in a state in
+// which nothing else feeds that; "" where none does.
+func (d *Desk) starved(after *Desk) string {
+	n := after.pass.Net
+	for i := range n.Converters {
+		c := &n.Converters[i]
+		give, lacks := after.pass.Circuit.OutputGives(c.Converter)
+		old, there := schema.Lookup[*schema.Converter](d.Plan, c.Addr)
+		if gave, none := d.pass.Circuit.OutputGives(cmp.Or(old, c.Converter)); len(lacks) > 0 || there && len(none) == 0 && gave.N.Value <= give.N.Value {
+			continue
+		}
+		if asked := after.alone(i); asked > give.N.Value*(1+much) {
+			return fmt.Sprintf("%s, which alone feeds what hangs on it in some state, then gives %s of the %s that is asked of it", lint.Quote(c), derive.Text(give.N.Value, "A"), derive.Text(asked, "A"))
+		}
+	}
+	return ""
+}
+
+// alone is the most that a converter is asked for, in A, in a state in which nothing else feeds what hangs on it.
+func (d *Desk) alone(converter int) (most float64) {
+	n, out := d.pass.Net, d.pass.Net.Converters[converter].Out.Hot
+	z := n.ZoneOf(out)
+	if z == nil {
+		return 0
+	}
+	views, _ := d.pass.Space.Views(z, d.pass.Space.Closed(explore.All()))
+	for _, v := range views {
+		if !v.HasConverter(converter) || slices.ContainsFunc(z.Sources, func(i int) bool { return v.HasSource(i) && v.Joined(n.Sources[i].Hot, out) }) ||
+			slices.ContainsFunc(z.Outputs, func(i int) bool { return i != converter && v.HasConverter(i) && v.Joined(n.Converters[i].Out.Hot, out) }) {
+			continue
+		}
+		asked := 0.0
+		for _, l := range z.Loads {
+			if amps, _ := d.pass.Circuit.LoadCurrent(l); v.Joined(n.Loads[l].Hot, out) {
+				asked += amps.Value
+			}
+		}
+		most = max(most, asked)
+	}
+	return most
 }
 
 // standstill says which battery can no longer start an engine, "" where none.

@@ -644,6 +644,51 @@ load "kettle" { power = "1500 W" }
 	}
 }
 
+// TestStarvedInAPosition puts a converter of 10 A into a feed that a load of 20 A has to itself in one position.
+func TestStarvedInAPosition(t *testing.T) {
+	const plan = `system "tern" {}
+source "car" {
+  kind = "battery"
+  voltage = "12 V"
+}
+source "house" {
+  kind = "battery"
+  voltage = "12 V"
+}
+switch "from" {
+  terminals = ["car", "house", "bar"]
+  position "car" { joins = [["car", "bar"]] }
+  position "house" { joins = [["house", "bar"]] }
+}
+%s
+conductor "house" {
+  from = source.house
+  to = switch.from.house
+}
+conductor "pump" {
+  from = switch.from.bar
+  to = load.pump
+}
+load "pump" { draw = "20 A" }
+`
+	const wire = "conductor \"car\" {\n  from = source.car\n  to = switch.from.car\n}\n"
+	step := func(amps string) string {
+		return "converter \"step\" {\n  kind = \"dc-dc\"\n  output {\n    voltage = \"12 V\"\n    current_max = \"" + amps + "\"\n  }\n}\nconductor \"in\" {\n  from = source.car\n  to = converter.step.in\n}\n" +
+			"conductor \"car\" {\n  from = converter.step.out\n  to = switch.from.car\n}\n"
+	}
+	for _, c := range []struct{ was, is, lost string }{
+		{wire, step("30 A"), ""},
+		{wire, step("10 A"), "in some state, then gives 10 A of the"},
+		{step("30 A"), step("10 A"), "in some state, then gives 10 A of the"},
+		{step("10 A"), step("15 A"), ""},
+	} {
+		got := desk(t, fmt.Sprintf(plan, c.was)).lost(desk(t, fmt.Sprintf(plan, c.is)))
+		if c.lost == "" && got != "" || !strings.Contains(got, c.lost) {
+			t.Errorf("%q, want %q", got, c.lost)
+		}
+	}
+}
+
 // TestPiecesInherit has a wire of which something is found already, and a change that cuts a piece off it: what is not proven
 // of the piece for want of the same is told and is nothing new. What is violated is.
 func TestPiecesInherit(t *testing.T) {

@@ -1,5 +1,11 @@
 package schema
 
+import (
+	"cmp"
+	"slices"
+	"strings"
+)
+
 // Plan is a decoded plan. Branches and kits are already expanded into plain blocks; everything
 // that could not be decoded is missing and stands in the diagnostics that came with the plan.
 type Plan struct {
@@ -33,6 +39,24 @@ func (p *Plan) Block(addr string) Block { return p.index[addr] }
 
 // Blocks lists every block in the order written.
 func (p *Plan) Blocks() []Block { return p.order }
+
+// Ordered is the plan with its blocks in the order of their addresses, whatever the order in the file. Branches and kits keep
+// theirs: what they hold goes with them.
+func (p *Plan) Ordered() *Plan {
+	out := *p
+	out.Compartments, out.Sources, out.Switches, out.Fuses = arranged(p.Compartments), arranged(p.Sources), arranged(p.Switches), arranged(p.Fuses)
+	out.Converters, out.Buses, out.Connectors, out.Loads = arranged(p.Converters), arranged(p.Buses), arranged(p.Connectors), arranged(p.Loads)
+	out.Conductors, out.Branches, out.Modes, out.Interlocks = arranged(p.Conductors), arranged(p.Branches), arranged(p.Modes), arranged(p.Interlocks)
+	out.Waivers, out.Uses, out.order = arranged(p.Waivers), arranged(p.Uses), arranged(p.order)
+	out.Links = slices.SortedStableFunc(slices.Values(p.Links), func(a, b Link) int {
+		return cmp.Or(strings.Compare(a.A.Addr, b.A.Addr), strings.Compare(a.A.Terminal, b.A.Terminal), strings.Compare(a.B.Addr, b.B.Addr), strings.Compare(a.B.Terminal, b.B.Terminal))
+	})
+	return &out
+}
+
+func arranged[T Block](list []T) []T {
+	return slices.SortedStableFunc(slices.Values(list), func(a, b T) int { return strings.Compare(a.Header().Addr, b.Header().Addr) })
+}
 
 // Practices lists the bodies of practice the plan names, "general" where it names none.
 func (p *Plan) Practices() []string {

@@ -117,6 +117,9 @@ func IgnitionBetween(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 		for _, l := range head(about[*schema.Load](p, v)) {
 			path := way(p, s.Addr, l.Addr)
 			for _, c := range betweenBatteryAndLoad(p, v) {
+				if stores(p, l.Addr, c) { // what gives a load its volts charges no battery
+					continue
+				}
 				for _, amps := range outputs {
 					out = append(out, between(p, c, nil, !toward(path, c, s), 13.2, amps))
 				}
@@ -124,6 +127,26 @@ func IgnitionBetween(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 		}
 	}
 	return out
+}
+
+// stores says whether a battery is joined with a place by any contacts, without a wire.
+func stores(p *lint.Pass, from string, without *schema.Conductor) bool {
+	g := graph(p, false)
+	a, b := place(without.From), place(without.To)
+	seen := map[string]bool{from: true}
+	for queue := []string{from}; len(queue) > 0; queue = queue[1:] {
+		if s, ok := schema.Lookup[*schema.Source](p.Plan, block(p, queue[0])); ok && s.Kind.Value == "battery" {
+			return true
+		}
+		for _, s := range g[queue[0]] {
+			cut := queue[0] == a && s.to == b || queue[0] == b && s.to == a
+			if !seen[s.to] && !cut {
+				seen[s.to] = true
+				queue = append(queue, s.to)
+			}
+		}
+	}
+	return false
 }
 
 // way is the shortest way between two terminals over wires and contacts, as a path names it.

@@ -27,8 +27,12 @@ type Accepted struct {
 // of the findings is by their words, rules and parts: where parts stand in the file decides between ways that cost the
 // same, and nothing else.
 func (d *Desk) All() (*Desk, []Accepted) {
+	if d.pass == nil || d.Report.Tainted() {
+		return d, nil
+	}
 	var out []Accepted
-	at := d
+	first := d.sorted()
+	at := first
 	borne := map[compare.Question]bool{} // what steps brought that was put up with
 	tried := map[compare.Question]int{}  // how many were accepted when it failed last
 	for range mostPasses {
@@ -41,7 +45,7 @@ func (d *Desk) All() (*Desk, []Accepted) {
 				continue
 			}
 			s := at.search(f, 1+2*boolean(f.Severity >= lint.Warning))
-			best := s.widest(d, borne)
+			best := s.widest(first, borne)
 			if best < 0 {
 				failed[q], tried[q] = true, len(out)
 				continue
@@ -56,7 +60,10 @@ func (d *Desk) All() (*Desk, []Accepted) {
 			break
 		}
 	}
-	return d.needed(at, out)
+	if len(out) == 0 {
+		return d, nil
+	}
+	return first.needed(at, out, d.number)
 }
 
 // numbered has the findings that a suggestion clears by the numbers of the plan as it was: those that a step before

@@ -29,6 +29,7 @@ type Desk struct {
 	pass    *lint.Pass
 	before  compare.Answers
 	service service
+	inOrder bool         // the parts of plans that are read are put in order
 	stopped *atomic.Bool // of all desks of one plan
 }
 
@@ -64,11 +65,21 @@ func New(path string, reader *files.Reader, rules []*lint.Rule, opt check.Option
 // open prepares a checked plan for proposals.
 func (d *Desk) open() {
 	d.before = compare.Of(d.Report)
-	d.page, _ = newPage(d.Path, d.Src) // nil for a plan in JSON: nothing is placed in it
-	if net, diags := network.Build(d.Plan); !diags.HasErrors() {
+	d.page, _ = newPage(d.Path, d.Src)                                     // nil for a plan in JSON: nothing is placed in it
+	if net, diags := network.Build(d.Plan.Ordered()); !diags.HasErrors() { // what is proposed does not turn on where parts stand
 		d.pass = lint.NewPass(net, explore.New(net, d.opt.Bound), lint.Guesses{}, d.opt.Today)
 		d.service = serviceOf(d.pass)
 	}
+}
+
+// sorted is the desk with the parts of the plan in the order of their addresses, checked so: what is found does not turn on
+// where they stand in the file then, not even between equals.
+func (d *Desk) sorted() *Desk {
+	out := d.after(d.Src, d.Plan.Ordered())
+	out.inOrder = true
+	out.Report = check.Run(out.Plan, d.rules, d.opt)
+	out.open()
+	return out
 }
 
 // read gives the plan that a text would be.
@@ -81,12 +92,15 @@ func (d *Desk) read(src []byte) (*schema.Plan, error) {
 	if diags.HasErrors() {
 		return nil, errUnread
 	}
+	if d.inOrder {
+		plan = plan.Ordered()
+	}
 	return plan, nil
 }
 
 // after is the desk with another text on it, not checked yet.
 func (d *Desk) after(src []byte, plan *schema.Plan) *Desk {
-	return &Desk{Path: d.Path, Src: src, Plan: plan, reader: d.reader, rules: d.rules, opt: d.opt, stopped: d.stopped}
+	return &Desk{Path: d.Path, Src: src, Plan: plan, reader: d.reader, rules: d.rules, opt: d.opt, stopped: d.stopped, inOrder: d.inOrder}
 }
 
 // runs are the rules that a run without reviews asks: those look at the others again and again.

@@ -9,8 +9,8 @@ import (
 )
 
 // needed leaves out of a proposal what later steps make needless: the plan without the step is checked again, and nothing
-// may be worse for it. It gives the plan that is left, checked.
-func (d *Desk) needed(at *Desk, all []Accepted) (*Desk, []Accepted) {
+// may be worse for it. It gives the plan that is left, checked. number is that of a finding for the reader.
+func (d *Desk) needed(at *Desk, all []Accepted, number func(*check.Finding) int) (*Desk, []Accepted) {
 	for i := 0; i < len(all)-1 && !d.Stopped(); {
 		less := slices.Delete(slices.Clone(all), i, i+1)
 		made := d.remade(less)
@@ -24,7 +24,7 @@ func (d *Desk) needed(at *Desk, all []Accepted) (*Desk, []Accepted) {
 			i++
 			continue
 		}
-		d.credit(less, i, all[i])
+		d.credit(less, i, all[i], number)
 		at, all = made, less
 	}
 	return at, all
@@ -67,14 +67,14 @@ func (d *Desk) clears(f *check.Finding) bool {
 }
 
 // credit says of the first step with which the finding of one that was left out is gone that it is.
-func (d *Desk) credit(all []Accepted, from int, out Accepted) {
+func (d *Desk) credit(all []Accepted, from int, out Accepted, number func(*check.Finding) int) {
 	for i := from; i < len(all); i++ {
 		made := d.remade(slices.Clone(all[:i+1]))
 		if i < len(all)-1 && (made == nil || !made.clears(out.Finding)) {
 			continue
 		}
-		for _, n := range append(slices.Clone(out.Clears), d.number(out.Finding)) {
-			if n > 0 && !slices.Contains(all[i].Clears, n) && n != d.number(all[i].Finding) {
+		for _, n := range append(slices.Clone(out.Clears), number(out.Finding)) {
+			if n > 0 && !slices.Contains(all[i].Clears, n) && n != number(all[i].Finding) {
 				all[i].Clears = append(all[i].Clears, n)
 			}
 		}

@@ -14,8 +14,12 @@ import (
 
 // ask puts the question of every rule, those that review the others last.
 func (r *run) ask() {
-	pass := r.pass(r.space, lint.Guesses{})
-	r.verdicts = r.askAll(pass, lint.Notice)
+	pass := r.known.pass
+	for _, rule := range gravest(r.rules) {
+		if rule.Run != nil {
+			r.verdicts[rule.ID] = r.once(rule, func() []lint.Verdict { return rule.Run(pass) })
+		}
+	}
 	ran := &lint.Ran{Rules: r.rules, Verdicts: maps.Clone(r.verdicts), Waived: r.matched(),
 		Again: func(g lint.Guesses, least lint.Severity) map[string][]lint.Verdict {
 			return r.askAgain(r.pass(r.space, g), least)
@@ -24,9 +28,10 @@ func (r *run) ask() {
 			return r.askAgain(r.pass(r.space.Without(b...), lint.Guesses{}), least)
 		},
 	}
+	r.known.review(r.rules)
 	for _, rule := range r.rules {
 		if rule.Review != nil {
-			r.verdicts[rule.ID] = r.askOne(rule, func() []lint.Verdict { return rule.Review(pass, ran) })
+			r.verdicts[rule.ID] = r.once(rule, func() []lint.Verdict { return rule.Review(pass, ran) })
 		}
 	}
 }

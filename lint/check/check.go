@@ -26,6 +26,7 @@ type Options struct {
 	Bound    int         // assignments looked at in one zone; 0 means explore.DefaultBound
 	Stop     func() bool // asked now and then; true ends the run early
 	Plain    bool        // lists selectors behind which only loads hang in every combination too: the twin that a run is checked against
+	Kept     *Kept       // remembers the plans that were asked last; nil for a run alone
 }
 
 // run is one Run under way.
@@ -39,24 +40,19 @@ type run struct {
 	verdicts map[string][]lint.Verdict
 	failures []string
 	stopped  bool
+	known    *answers
 }
 
 // Run asks every rule of a plan. The rules' order does not matter; the same plan, rules, day and
 // bound give the same report. A plan whose wiring is in
 // error gets no verdicts, only the Diagnostics that say so.
 func Run(p *schema.Plan, rules []*lint.Rule, opt Options) *Report {
-	p = graded(p, opt.Practice)
-	r := newRun(p, rules, opt)
+	known := opt.Kept.take(p)
+	r := newRun(graded(p, opt.Practice), rules, opt)
+	r.known = known
 	out := r.header()
-	r.guard("the network", func() {
-		net, diags := network.Build(p)
-		r.space = explore.New(net, opt.Bound)
-		r.space.Stop, r.space.Halts, r.space.Plain = opt.Stop, true, opt.Plain
-		r.net, out.Diagnostics = net, diags
-		if !diags.HasErrors() {
-			out.Diagnostics = append(out.Diagnostics, stateless(p, r.space)...)
-		}
-	})
+	r.guard("the network", func() { r.build() })
+	out.Diagnostics = known.diags
 	if r.space == nil || out.Diagnostics.HasErrors() {
 		out.Findings, out.Failures = []*Finding{}, r.failures
 		return out
@@ -66,7 +62,9 @@ func Run(p *schema.Plan, rules []*lint.Rule, opt Options) *Report {
 	out.Findings = r.findings()
 	out.Summary = r.summary(out.Findings)
 	r.addFacts(out)
-	out.Failures = r.failures
+	if out.Failures = r.failures; !out.Tainted() {
+		opt.Kept.put(known)
+	}
 	return out
 }
 

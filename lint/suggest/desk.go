@@ -42,6 +42,7 @@ var errUnread = errors.New("the plan cannot be read")
 // New reads and checks a plan. The diagnostics say why it cannot be worked on, where it cannot.
 func New(path string, reader *files.Reader, rules []*lint.Rule, opt check.Options) (*Desk, hcl.Diagnostics) {
 	d := &Desk{Path: path, reader: reader, rules: rules, opt: opt, stopped: &atomic.Bool{}}
+	d.opt.Kept = &check.Kept{}
 	if stop := opt.Stop; stop != nil {
 		d.opt.Stop = func() bool {
 			if stop() {

@@ -217,25 +217,53 @@ func (t *tie) solve(v *explore.View, s circuit.Setting, to side) *crossing {
 	if c.point.Found && c.over == nil && len(c.lacks) == 0 { // less that draws does not bring more
 		return nil
 	}
-	var best *crossing
-	low, high, solved := 0.0, 1.0, c.point.Found
-	for range 12 {
-		x := t.at(v, s, to, (low+high)/2)
-		if solved = solved || x.point.Found; x.closed {
-			best, low = x, x.part
-		} else {
-			high = x.part
-		}
-	}
-	if best == nil && !solved {
+	best, solved := t.part(v, s, to)
+	switch {
+	case best != nil:
+		t.weigh(best)
+	case !solved && !c.point.Found:
 		c.lacks = []lint.Missing{{Subject: t.x.Addr, Attribute: circuit.NoPoint}}
 		return c
 	}
 	return best
 }
 
+// halvings is how closely the part is told that leaves an isolator closed.
+const halvings = 12
+
+// part finds the most that can be drawn, as a part of all, with the isolator closed; nil where it is open
+// with the least too, for less that draws does not lower the volts. solved says whether any such part has an
+// operating point.
+func (t *tie) part(v *explore.View, s circuit.Setting, to side) (best *crossing, solved bool) {
+	least := 1.0 / (1 << halvings)
+	low, high := 0.0, 1.0
+	for i := range halvings {
+		x := t.probe(v, s, to, (low+high)/2)
+		if solved = solved || x.point.Found; x.closed {
+			best, low = x, x.part
+			continue
+		}
+		if high = x.part; i == 0 {
+			x = t.probe(v, s, to, least)
+			if solved = solved || x.point.Found; !x.closed {
+				return nil, solved
+			}
+		}
+	}
+	return best, solved
+}
+
 // at is what the tie carries to one side in a state, where a part of what can draws there.
 func (t *tie) at(v *explore.View, s circuit.Setting, to side, part float64) *crossing {
+	c := t.probe(v, s, to, part)
+	if c.point.Found {
+		t.weigh(c)
+	}
+	return c
+}
+
+// probe says whether the isolator stays closed in a state, where a part of what can draws.
+func (t *tie) probe(v *explore.View, s circuit.Setting, to side, part float64) *crossing {
 	*t.left--
 	s.Share = func(hot network.NodeID) float64 {
 		if _, ok := to.near[hot]; ok {
@@ -244,19 +272,20 @@ func (t *tie) at(v *explore.View, s circuit.Setting, to side, part float64) *cro
 		return 0
 	}
 	c := &crossing{side: to, part: part, point: t.p.Circuit.Point(v, s)}
-	if !c.point.Found {
-		return c
-	}
-	c.closed = !t.x.CutOut.Set || t.senses(c.point) >= t.x.CutOut.Value*(1-1e-9)
+	c.closed = c.point.Found && (!t.x.CutOut.Set || t.senses(c.point) >= t.x.CutOut.Value*(1-1e-9))
+	return c
+}
+
+// weigh holds what the tie carries in a solved state against what it can carry.
+func (t *tie) weigh(c *crossing) {
 	amps := c.point.Amps(t.edge)
-	if to.end == t.ends[0] {
+	if c.end == t.ends[0] {
 		amps = -amps
 	}
 	t.draws(c)
 	c.amps = min(max(amps, 0), c.drawn)
 	c.over, c.lacks = t.weakest(c.amps)
 	c.lacks = append(c.lacks, t.unsure(c)...)
-	return c
 }
 
 // senses is the highest volts at a sensed terminal, against the negative of the same terminal if that is

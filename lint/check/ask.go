@@ -67,7 +67,9 @@ func gravest(rules []*lint.Rule) []*lint.Rule {
 }
 
 func (r *run) pass(space *explore.Space, g lint.Guesses) *lint.Pass {
-	return lint.NewPass(r.net, space, g, r.opt.Today)
+	p := lint.NewPass(r.net, space, g, r.opt.Today)
+	p.Circuit.Memory = r.known.memory
+	return p
 }
 
 // Stopped is what a failure says of what there was no time for.

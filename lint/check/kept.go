@@ -8,6 +8,7 @@ import (
 	"github.com/hashicorp/hcl/v2"
 
 	"ferrule/lint"
+	"ferrule/lint/circuit"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
 	"ferrule/schema"
@@ -16,8 +17,9 @@ import (
 // Kept remembers what rules answered of the plans that were asked last, over runs with the same options: who
 // tries an edit asks one rule of it, then more. Runs side by side may share it.
 type Kept struct {
-	mu   sync.Mutex
-	list []*answers // the last first
+	mu     sync.Mutex
+	list   []*answers // the last first
+	memory circuit.Memory
 }
 
 // mostKept is how many plans are remembered: as many as are looked at side by side.
@@ -28,6 +30,7 @@ type answers struct {
 	plan     *schema.Plan
 	space    *explore.Space // nil before the first run
 	pass     *lint.Pass
+	memory   *circuit.Memory
 	diags    hcl.Diagnostics
 	said     map[*lint.Rule][]lint.Verdict
 	reviewed []*lint.Rule
@@ -35,16 +38,17 @@ type answers struct {
 
 // take gives what is known of a plan, to one run at a time.
 func (k *Kept) take(p *schema.Plan) *answers {
+	a := &answers{plan: p, said: map[*lint.Rule][]lint.Verdict{}, memory: &circuit.Memory{}}
 	if k != nil {
+		a.memory = &k.memory
 		k.mu.Lock()
 		defer k.mu.Unlock()
 		if i := slices.IndexFunc(k.list, func(a *answers) bool { return a.plan == p }); i >= 0 {
-			a := k.list[i]
+			a = k.list[i]
 			k.list = slices.Delete(k.list, i, i+1)
-			return a
 		}
 	}
-	return &answers{plan: p, said: map[*lint.Rule][]lint.Verdict{}}
+	return a
 }
 
 // put remembers the answers of a run that was finished.

@@ -16,6 +16,7 @@ import (
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
+	"ferrule/lint/solve"
 	"ferrule/schema"
 )
 
@@ -27,12 +28,16 @@ type Guesses struct {
 	Resistance float64  // multiplies assumed battery resistances; 0 means 1
 }
 
+// Memory remembers solved networks.
+type Memory = solve.Memory
+
 // Circuit answers questions of number about one network. It remembers its answers, so it is not for
 // use by several goroutines at once.
 type Circuit struct {
 	Net     *network.Network
 	Space   *explore.Space
 	Guesses Guesses
+	Memory  *Memory // of solved networks, which circuits may share
 
 	currents map[*network.Zone]map[int]Current
 	returns  map[int]Current
@@ -54,7 +59,7 @@ type Circuit struct {
 
 // New prepares the numbers of a network.
 func New(space *explore.Space, g Guesses) *Circuit {
-	return &Circuit{Net: space.Net, Space: space, Guesses: g,
+	return &Circuit{Net: space.Net, Space: space, Guesses: g, Memory: &Memory{},
 		currents: map[*network.Zone]map[int]Current{}, solved: map[*explore.View]*solvedView{}, loads: map[int]demand{}, inputs: map[int]demand{}, highs: map[network.NodeID]highest{}, strings: map[*network.Zone]*network.Zone{}, lows: map[*network.Zone]*lows{}, feeds: map[int]int{}, cuts: map[*network.Zone]map[uint64][]int{}, ohms: map[ohmsKey]ohms{}}
 }
 

@@ -184,7 +184,7 @@ func (w *wiring) tracked(x *network.Converter) (most float64, limited bool) {
 			return 0, false
 		}
 	}
-	return solve.MostInto(&w.net, int(w.view.Zone.Local(x.In.Hot)), int(w.view.Zone.Local(x.In.Ret)), w.sharers(x))
+	return w.c.Memory.MostInto(&w.net, int(w.view.Zone.Local(x.In.Hot)), int(w.view.Zone.Local(x.In.Ret)), w.sharers(x))
 }
 
 // sharers counts the trackers on the same supply as one.

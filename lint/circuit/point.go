@@ -67,13 +67,13 @@ func (c *Circuit) Point(v *explore.View, s Setting) *Point {
 }
 
 func (p *Point) solve() bool {
-	system, err := solve.New(&p.wiring.net)
+	solution, err := p.c.Memory.Solve(&p.wiring.net)
 	if err != nil {
 		p.Lacks = merge(p.Lacks, derive.Missing{Subject: "plan", Attribute: "a network that is sparse enough to solve"})
 		p.solution = &solve.Point{}
 		return false
 	}
-	p.solution = system.Solve()
+	p.solution = solution
 	p.Found, p.Margin = p.solution.Found, p.solution.Margin
 	if !p.Found && !p.solution.Folds {
 		p.Lacks = merge(p.Lacks, unsolved)

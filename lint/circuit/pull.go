@@ -71,15 +71,15 @@ func (l *Low) with(on []bool, scale float64) *solve.Point {
 			c.Amps, c.Idle, c.Back = 0, 0, false
 		}
 	}
-	return solved(&n)
+	return l.c.pointOf(&n)
 }
 
-func solved(n *solve.Net) *solve.Point {
-	s, err := solve.New(n)
+func (c *Circuit) pointOf(n *solve.Net) *solve.Point {
+	p, err := c.Memory.Solve(n)
 	if err != nil {
 		return &solve.Point{}
 	}
-	return s.Solve()
+	return p
 }
 
 // beforeFold is how far along the way to the fold the last point is looked at.
@@ -209,7 +209,7 @@ func (l *Low) Open(p network.Port) float64 {
 			n.Converters[k].Idle = 0
 		}
 		l.bare = make([]float64, n.Nodes)
-		if at := solved(&n); at.Found {
+		if at := l.c.pointOf(&n); at.Found {
 			l.bare = at.Volts
 		}
 	}

@@ -13,27 +13,30 @@ const tracking = 1 - 1e-6
 // MostInto is the most power, in W, that the arrays and the limited supplies of a network can give at a
 // pair of nodes, shared evenly by so many that ask there; what draws is left out. ok is false where
 // nothing is given.
-func MostInto(n *Net, p, q, sharers int) (watts float64, ok bool) {
+func (m *Memory) MostInto(n *Net, p, q, sharers int) (watts float64, ok bool) {
 	near, p, q := givers(n).between(p, q)
-	top := near.openVolts(p, q)
+	best, err := recall(m, func() *map[key]float64 { return &m.most }, near, p, q, func() (float64, error) { return near.mostInto(p, q) })
+	return best * tracking / float64(sharers), err == nil && best > 0
+}
+
+func (n *Net) mostInto(p, q int) (watts float64, err error) {
+	top := n.openVolts(p, q)
 	if top <= 0 {
-		return 0, false
+		return 0, nil
 	}
-	last := len(near.Elements)
-	near.Elements = append(near.Elements, Element{Kind: Hold, P: p, N: q, Ohms: 1e-5})
-	s, err := New(near)
+	last := len(n.Elements)
+	n.Elements = append(n.Elements, Element{Kind: Hold, P: p, N: q, Ohms: 1e-5})
+	s, err := New(n)
 	if err != nil {
-		return 0, false
+		return 0, err
 	}
-	power := func(volts float64) float64 {
-		near.Elements[last].Volts = volts
+	return summit(func(volts float64) float64 {
+		n.Elements[last].Volts = volts
 		if at := s.Solve(); at.Found {
 			return -at.Element[last] * (at.Volts[p] - at.Volts[q])
 		}
 		return 0
-	}
-	best := summit(power, top)
-	return best * tracking / float64(sharers), best > 0
+	}, top), nil
 }
 
 // givers is a network with nothing in it that draws: converters as the supplies that their outputs are.

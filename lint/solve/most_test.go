@@ -29,7 +29,7 @@ func TestMostInto(t *testing.T) {
 		{"nothing", solve.Net{Nodes: 2, Branches: []solve.Branch{{A: 1, B: 0, Ohms: 1}}}, 0},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			got, ok := solve.MostInto(&c.net, 1, 0, 1)
+			got, ok := new(solve.Memory).MostInto(&c.net, 1, 0, 1)
 			if want := c.times * 31.2 * 8.7; ok != (want > 0) || math.Abs(got-want) > 1e-3*want {
 				t.Errorf("%g W, %v; want %g W", got, ok, want)
 			}

@@ -53,6 +53,8 @@ type Circuit struct {
 	cuts     map[*network.Zone]map[uint64][]int
 	ohms     map[ohmsKey]ohms
 	mains    []*Mains // nil until asked for
+	laws     map[loadCase]loadLaw
+	bare     *wiring // of the view that was wired last
 
 	equivalents map[equivalentKey]equivalent
 }
@@ -60,7 +62,7 @@ type Circuit struct {
 // New prepares the numbers of a network.
 func New(space *explore.Space, g Guesses) *Circuit {
 	return &Circuit{Net: space.Net, Space: space, Guesses: g, Memory: &Memory{},
-		currents: map[*network.Zone]map[int]Current{}, solved: map[*explore.View]*solvedView{}, loads: map[int]demand{}, inputs: map[int]demand{}, highs: map[network.NodeID]highest{}, strings: map[*network.Zone]*network.Zone{}, lows: map[*network.Zone]*lows{}, feeds: map[int]int{}, cuts: map[*network.Zone]map[uint64][]int{}, ohms: map[ohmsKey]ohms{}}
+		currents: map[*network.Zone]map[int]Current{}, solved: map[*explore.View]*solvedView{}, loads: map[int]demand{}, inputs: map[int]demand{}, highs: map[network.NodeID]highest{}, strings: map[*network.Zone]*network.Zone{}, lows: map[*network.Zone]*lows{}, feeds: map[int]int{}, cuts: map[*network.Zone]map[uint64][]int{}, ohms: map[ohmsKey]ohms{}, laws: map[loadCase]loadLaw{}}
 }
 
 func (g Guesses) joints() float64 {

@@ -15,7 +15,7 @@ const steadyFloor = 0.1
 
 // note keeps a number for derivations, and gives its value.
 func (w *wiring) note(addr string, n derive.Number) float64 {
-	w.numbers[addr+" "+n.Symbol] = n
+	w.notes[0], w.numbers = append(w.notes[0], note{addr, n}), nil
 	return n.Value
 }
 
@@ -141,24 +141,51 @@ func (w *wiring) regulatedSource(s *schema.Source) (e solve.Element, ok bool) {
 // is named.
 const unrated = 50
 
+// loadCase says of a load all that its law depends on.
+type loadCase struct {
+	load            int
+	starting, empty bool
+}
+
+// loadLaw is a load's law, with what it was made of and what is missing.
+type loadLaw struct {
+	e     solve.Element
+	ok    bool
+	notes []note
+	lacks []derive.Missing
+}
+
 // load adds a load that is fed.
 func (w *wiring) load(i int) {
+	k := loadCase{i, w.set.Starting == i+1, w.set.Charge == Empty}
+	law, ok := w.c.laws[k]
+	if !ok {
+		alone := &wiring{c: w.c, set: w.set, notes: [][]note{nil}}
+		law.e, law.ok = alone.lawOf(i)
+		law.notes, law.lacks = alone.notes[0], alone.lacks
+		w.c.laws[k] = law
+	}
+	w.notes, w.numbers = append(w.notes, law.notes), nil
+	w.lack(law.lacks...)
+	if law.ok {
+		w.loads[i] = w.add(w.c.Net.Loads[i].Port, law.e)
+	}
+}
+
+// lawOf is what a load does at a setting.
+func (w *wiring) lawOf(i int) (e solve.Element, ok bool) {
 	l := &w.c.Net.Loads[i]
 	vn, ok := w.c.rated(l)
 	if !ok && !(l.Draw.Set && l.Behavior.Value == "constant-current") && !l.Resistance.Set {
 		if l.Draw.Set || l.Power.Set {
 			w.lack(missing(l.Load, "rated_voltage")...)
 		}
-		return
+		return e, false
 	}
 	if w.set.Starting == i+1 && l.Surge.Set {
-		e := solve.Element{Kind: solve.Steady, Amps: w.note(l.Addr, read("starting current of "+quote(l.Load), "Is", l.Surge, "A", l.Load, "surge")), Floor: steadyFloor * max(vn.Value, 1)}
-		w.loads[i] = w.add(l.Port, e)
-		return
+		return solve.Element{Kind: solve.Steady, Amps: w.note(l.Addr, read("starting current of "+quote(l.Load), "Is", l.Surge, "A", l.Load, "surge")), Floor: steadyFloor * max(vn.Value, 1)}, true
 	}
-	if e, ok := w.law(l, vn); ok {
-		w.loads[i] = w.add(l.Port, e)
-	}
+	return w.law(l, vn)
 }
 
 // law is a load's behaviour: the stated one; else constant power for electronics. Of the others

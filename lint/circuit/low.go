@@ -179,7 +179,7 @@ func (w *wiring) raise(volts float64) {
 			continue
 		}
 		if e.Volts = volts; s.RegulatedVoltage.Set {
-			e.Volts = min(volts, max(s.RegulatedVoltage.Value, w.numbers[s.Addr+" Vlow"].Value))
+			e.Volts = min(volts, max(s.RegulatedVoltage.Value, w.noted()[s.Addr+" Vlow"].Value))
 		}
 	}
 }
@@ -269,14 +269,15 @@ func (l *Low) Made(p network.Port) []derive.Number {
 		add(n.Converters[i].Out, n.Converters[i].Addr)
 	}
 	var keys []string
-	for k := range l.wiring.numbers {
+	numbers := l.wiring.noted()
+	for k := range numbers {
 		keys = append(keys, k)
 	}
 	sort.Strings(keys)
 	var out []derive.Number
 	for _, k := range keys {
 		if in[k[:strings.LastIndexByte(k, ' ')]] {
-			out = append(out, l.wiring.numbers[k])
+			out = append(out, numbers[k])
 		}
 	}
 	return out

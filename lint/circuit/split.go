@@ -50,6 +50,7 @@ func (c *Circuit) split(v *explore.View, runs func(int) bool) *splitter {
 // edgesOnly is a view's edges, none without resistance.
 func (c *Circuit) edgesOnly(v *explore.View) *wiring {
 	w := c.bareWiring(v, Setting{})
+	w.net.Branches = slices.Clone(w.net.Branches)
 	for k := range w.net.Branches {
 		w.net.Branches[k].Ohms = max(w.net.Branches[k].Ohms, smallOhms)
 	}

@@ -77,8 +77,9 @@ func (p *Point) flows(inside func(network.NodeID) bool) []derive.Number {
 // noted gives the numbers that a part's law was made of.
 func (p *Point) noted(addr string, symbols ...string) []derive.Number {
 	var out []derive.Number
+	numbers := p.wiring.noted()
 	for _, s := range symbols {
-		if n, ok := p.wiring.numbers[addr+" "+s]; ok {
+		if n, ok := numbers[addr+" "+s]; ok {
 			out = append(out, n)
 		}
 	}

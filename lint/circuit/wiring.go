@@ -1,6 +1,8 @@
 package circuit
 
 import (
+	"slices"
+
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
@@ -19,14 +21,34 @@ type wiring struct {
 	outputs    map[int]int
 	diodes     map[int]int
 	converters map[int]int
-	numbers    map[string]derive.Number // what a law was made of, by symbol and address
+	notes      [][]note // what laws were made of: all but loads', then those of each load
 	lacks      []derive.Missing
 
-	c      *Circuit
-	view   *explore.View
-	set    Setting
-	groups []int32 // by node: nodes that edges and supplies connect, as representatives
-	lit    map[int32]bool
+	c       *Circuit
+	view    *explore.View
+	set     Setting
+	groups  []int32 // by node: nodes that edges and supplies connect, as representatives
+	lit     []bool  // by representative: it has a supply
+	numbers map[string]derive.Number
+}
+
+// note is a number that the law of the part at an address was made of.
+type note struct {
+	addr string
+	n    derive.Number
+}
+
+// noted gives the notes by address and symbol, of several the last.
+func (w *wiring) noted() map[string]derive.Number {
+	if w.numbers == nil {
+		w.numbers = map[string]derive.Number{}
+		for _, list := range w.notes {
+			for i := range list {
+				w.numbers[list[i].addr+" "+list[i].n.Symbol] = list[i].n
+			}
+		}
+	}
+	return w.numbers
 }
 
 // wire makes a view's network at a setting.
@@ -66,21 +88,23 @@ func (w *wiring) scale(k int, part float64) {
 	e.Amps, e.Watts, e.Ohms = e.Amps*part, e.Watts*part, e.Ohms/part
 }
 
-// bareWiring is a view's edges, with nothing attached.
+// bareWiring is a view's edges, with nothing attached. Those of the view that was asked for last are at hand.
 func (c *Circuit) bareWiring(v *explore.View, s Setting) *wiring {
-	w := &wiring{c: c, view: v, set: s, branch: map[int]int{}, sources: map[int]int{}, loads: map[int]int{}, inputs: map[int]int{}, outputs: map[int]int{},
-		diodes: map[int]int{}, converters: map[int]int{}, numbers: map[string]derive.Number{}, lit: map[int32]bool{}}
-	w.net.Nodes = v.Zone.Size()
-	w.groups = make([]int32, w.net.Nodes)
-	for i := range w.groups {
-		w.groups[i] = int32(i)
+	if c.bare == nil || c.bare.view != v {
+		c.bare = &wiring{c: c, view: v, branch: make(map[int]int, len(v.Zone.Edges)+len(v.Zone.Returns))}
+		c.bare.edges()
 	}
-	w.edges()
-	return w
+	return &wiring{c: c, view: v, set: s, branch: c.bare.branch, sources: map[int]int{}, loads: map[int]int{}, inputs: map[int]int{}, outputs: map[int]int{},
+		diodes: map[int]int{}, converters: map[int]int{}, notes: [][]note{nil}, net: c.bare.net, lacks: slices.Clip(c.bare.lacks), groups: slices.Clone(c.bare.groups), lit: make([]bool, len(c.bare.groups))}
 }
 
 func (w *wiring) edges() {
 	z := w.view.Zone
+	w.net.Nodes = z.Size()
+	w.groups, w.lit = make([]int32, w.net.Nodes), make([]bool, w.net.Nodes)
+	for i := range w.groups {
+		w.groups[i] = int32(i)
+	}
 	for _, list := range [][]int{z.Edges, z.Returns} {
 		for _, e := range list {
 			if _, have := w.branch[e]; have || !w.view.Conducts(e) {

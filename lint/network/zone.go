@@ -18,31 +18,31 @@ type Zone struct {
 	Inputs  []int // converters whose input is here
 	Outputs []int // converters whose output is here
 
-	local map[NodeID]int32 // own numbering of the nodes it knows, returns included
+	local []int32 // by node: its own number, from 1; 0 for one that it does not know
 	known []NodeID
 }
 
 // Size is the number of nodes that the zone knows.
-func (z *Zone) Size() int { return len(z.local) }
+func (z *Zone) Size() int { return len(z.known) }
 
 // Known lists the nodes that the zone knows, in its own numbering.
 func (z *Zone) Known() []NodeID { return z.known }
 
 // Local is a node's number in the zone's own numbering, -1 where the zone does not know it.
 func (z *Zone) Local(id NodeID) int32 {
-	if i, ok := z.local[id]; ok {
-		return i
+	if id < 0 || int(id) >= len(z.local) {
+		return -1
 	}
-	return -1
+	return z.local[id] - 1
 }
 
 // number gives the zone's nodes their own numbering.
 func (n *Network) number(z *Zone) {
-	z.local, z.known = map[NodeID]int32{}, nil
+	z.local, z.known = make([]int32, len(n.Nodes)), nil
 	add := func(id NodeID) {
-		if _, ok := z.local[id]; !ok && id != None {
-			z.local[id] = int32(len(z.local))
+		if id != None && z.local[id] == 0 {
 			z.known = append(z.known, id)
+			z.local[id] = int32(len(z.known))
 		}
 	}
 	for _, id := range z.Nodes {

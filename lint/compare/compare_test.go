@@ -326,6 +326,7 @@ func TestStrayed(t *testing.T) {
 		{"a larger fault that a wire bears for less time", of(bad, n("Ipf", "A", 764), n("t", "s", 0.36)), of(bad, n("Ipf", "A", 852), n("t", "s", 0.29)), true, true},
 		{"less time alone", of(bad, n("Ipf", "A", 764), n("t", "s", 0.36)), of(bad, n("Ipf", "A", 764), n("t", "s", 0.29)), false, true},
 		{"a thicker wire, on which more flows and that bears it longer", of(bad, n("Ipf", "A", 764), n("tw", "s", 0.36)), of(bad, n("Ipf", "A", 1200), n("tw", "s", 0.9)), false, false},
+		{"a longer run, which less flows at the end of", of(bad, n("L", "m", 0.8), n("Ipf", "A", 1200), n("tw", "s", 0.3)), of(bad, n("L", "m", 8), n("Ipf", "A", 300), n("tw", "s", 5)), true, true},
 		{"a better feed, on which it bears it less long", of(bad, n("Ipf", "A", 764), n("tw", "s", 0.36)), of(bad, n("Ipf", "A", 852), n("tw", "s", 0.29)), true, true},
 		{"a device that never opens", of(bad, n("t", "s", 1), n("t", "s", 12)), of(bad, n("t", "s", 1), n("t", "s", math.Inf(1))), true, true},
 		{"a smaller battery without a switch", of(bad, n("C", "Ah", 280)), of(bad, n("C", "Ah", 200)), false, false},

@@ -10,7 +10,7 @@ import (
 
 // upheld are the symbols of figures of which more is better: what a part carries, opens, takes or asks for at least,
 // the least fault current, the volts and the charge that are left, the length that is allowed.
-var upheld = []string{"Iz", "Iz1", "Icont", "Icn", "Imf", "Ichg", "Imax", "Idis", "Ih", "Vmax", "Vr", "Vlow", "Vin", "V0", "Q", "Lmax", "limit"}
+var upheld = []string{"Iz", "Iz1", "Icont", "Icn", "Imf", "Ichg", "Imax", "Idis", "Ih", "Vmax", "Vr", "Vlow", "Vin", "V0", "Q", "Lmax", "limit", "tw"}
 
 // summed are the units of which the largest figure tells, whatever its name; plain those of which more is worse, figure
 // by figure. Of others, such as times, resistances and temperatures, which way is worse depends.
@@ -33,14 +33,12 @@ func strayed(x, old Answer, any bool) bool {
 	if x.Outcome == lint.Violated && is && was {
 		return false
 	}
-	if t, before := borne(x.Verdict), borne(old.Verdict); t > 0 && before > 0 {
-		return t < before && off(t, before)
-	}
 	a, b := extremes(x.Numbers), extremes(old.Numbers)
+	borne := bears(a, b)
 	for k, v := range a {
 		w, ok := b[k]
 		switch {
-		case !ok || !off(v, w):
+		case !ok || !off(v, w), borne && (k.unit == "A" || k.unit == "A2s"):
 		case k.unit == "s" && k.place > 0 && math.IsInf(v, 1), k.any && any, !k.any && !k.less && v > w, k.less && v < w:
 			return true
 		}
@@ -48,13 +46,13 @@ func strayed(x, old Answer, any bool) bool {
 	return false
 }
 
-// borne is how long a wire withstands a fault, in s, where that is the last figure of a verdict: it tells of the fault
-// current and of the wire together, and a thicker wire on which more flows may well bear it longer. 0 where it is not.
-func borne(v lint.Verdict) float64 {
-	if n := len(v.Numbers); n > 0 && v.Numbers[n-1].Symbol == "tw" {
-		return v.Numbers[n-1].Value
-	}
-	return 0
+// bears says whether a wire withstands the fault that both verdicts rest on no less long in the first: that tells of the fault
+// current and of the wire together, and a thicker wire on which more flows may well bear it longer.
+func bears(a, b map[extreme]float64) bool {
+	k := extreme{unit: "s", symbol: "tw", less: true}
+	t, is := a[k]
+	before, was := b[k]
+	return is && was && (t >= before || !off(t, before))
 }
 
 // off says whether two figures are further apart than things lie in another order.

@@ -41,9 +41,9 @@ func guarded(p *lint.Pass, c *schema.Conductor, e end, a tables.Value) lint.Prop
 		Do: sentence("Put a device of %s into %s, %s from %s.", current(a.V), lint.Quote(c),
 			quantity.Format(shortRun, quantity.Length), lint.Quote(p.Plan.Block(e.at.Addr))),
 		Changes: []lint.Change{
-			lint.Set(c.Addr, e.attr, "fuse."+name+".load"),
+			lint.Set(c.Addr, e.attr, "fuse."+name+".load"+pole(e.at)),
 			{At: c.Addr, Block: block},
-			{At: c.Addr, Block: wire(lead, place(e.at), "fuse."+name+".line", c)},
+			{At: c.Addr, Block: wire(lead, place(e.at)+pole(e.at), "fuse."+name+".line"+pole(e.at), c)},
 		},
 		Sources: []string{"standard rating: " + a.Cite.String(), d.from},
 		Part:    "Read its ratings before it is fitted.",
@@ -156,17 +156,33 @@ func DeviceMoved(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 		if b.To.Addr == f.Addr {
 			attr = "to"
 		}
-		alike := a.Size.Size == b.Size.Size && a.Insulation.Value == b.Insulation.Value && a.Length.Set && b.Length.Set && !a.Bundle.Set && !b.Bundle.Set
-		if place(from) != v.Path[0] || from.Pole != schema.WholePair || !holds(p, from) || !alike {
+		if place(from) != v.Path[0] || from.Pole != schema.WholePair || !holds(p, from) || !oneMake(a, b) {
 			continue
+		}
+		stands := lint.Unset(f.Addr, "compartment")
+		if at := compartment(p, from); at != "" {
+			stands = lint.Set(f.Addr, "compartment", at)
 		}
 		out = append(out, lint.Proposal{
 			Do:      sentence("Move %s right onto %s, and let %s go on from it in one piece with %s.", lint.Quote(f), lint.Quote(p.Plan.Block(from.Addr)), lint.Quote(b), lint.Quote(a)),
-			Changes: []lint.Change{lint.Set(f.Addr, "on", place(from)), {At: a.Addr, Drop: true}, lint.Set(b.Addr, attr, f.Addr+".load"), lint.Set(b.Addr, "length", text(a.Length.Value+b.Length.Value, "m"))},
+			Changes: []lint.Change{lint.Set(f.Addr, "on", place(from)), stands, {At: a.Addr, Drop: true}, lint.Set(b.Addr, attr, f.Addr+".load"), lint.Set(b.Addr, "length", text(a.Length.Value+b.Length.Value, "m"))},
 			Sources: []string{practice},
 		})
 	}
 	return out
+}
+
+// oneMake says whether two wires may be one: of the same make, laid in the same way through the same places.
+func oneMake(a, b *schema.Conductor) bool {
+	through := func(c *schema.Conductor) string {
+		out := ""
+		for _, r := range c.Through.List {
+			out += r.Addr + " "
+		}
+		return out
+	}
+	return a.Size.Size == b.Size.Size && a.Insulation.Value == b.Insulation.Value && a.Length.Set && b.Length.Set && through(a) == through(b) && len(a.VoltageRating.List) == len(b.VoltageRating.List) &&
+		a.Bundle.Value == b.Bundle.Value && a.Polarity.Value == b.Polarity.Value && slices.Equal(kind(a), kind(b))
 }
 
 // meeting lists the wires that end on a terminal of a device.

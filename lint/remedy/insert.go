@@ -246,7 +246,11 @@ func wireOf(name, from, to string, like *schema.Conductor, metres float64) strin
 	if like.Through.Set && len(like.Through.List) == 1 { // a short one lies where it does; of a longer way it is not known
 		through = "[" + like.Through.List[0].Addr + "]"
 	}
-	pairs := [][2]string{{"from", from}, {"to", to}, {"size", size}, {"length", text(metres, "m")}, {"insulation", insulation}, {"voltage_rating", volts},
+	polarity := ""
+	if strings.HasSuffix(from, ".pos") || strings.HasSuffix(to, ".pos") {
+		polarity = `"positive"`
+	}
+	pairs := [][2]string{{"from", from}, {"to", to}, {"polarity", polarity}, {"size", size}, {"length", text(metres, "m")}, {"insulation", insulation}, {"voltage_rating", volts},
 		{"bundle", bundle}, {"through", through}}
 	return "conductor \"" + name + "\" {\n" + attrs("  ", append(pairs, kind(like)...)...) + "}\n"
 }

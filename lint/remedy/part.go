@@ -1,11 +1,13 @@
 package remedy
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
 
 	"ferrule/lint"
+	"ferrule/lint/network"
 	"ferrule/schema"
 	"ferrule/schema/quantity"
 )
@@ -102,22 +104,29 @@ func FewerInSeries(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 		if s.Kind.Value != "solar" || n < 2 {
 			continue
 		}
-		if starts(p, s, n-1) {
-			out = append(out, lint.Proposal{
-				Do:      sentence("Put one module fewer in series in %s: %d.", lint.Quote(s), n-1),
-				Changes: append(inSeries(s, n-1), lint.Set(s.Addr, "series", count(n-1))),
-				Sources: []string{practice},
-			})
-		}
-		if n%2 == 0 && starts(p, s, n/2) {
-			out = append(out, lint.Proposal{
-				Do:      sentence("Put the modules of %s in %d strings of %d.", lint.Quote(s), 2*side, n/2),
-				Changes: append(inSeries(s, n/2), lint.Set(s.Addr, "series", count(n/2)), lint.Set(s.Addr, "parallel", count(2*side))),
-				Sources: []string{practice},
-			})
+		out = append(out, rowed(p, s, n-1, side, sentence("Put one module fewer in series in %s: %d.", lint.Quote(s), n-1))...)
+		if n%2 == 0 {
+			out = append(out, rowed(p, s, n/2, 2*side, sentence("Put the modules of %s in %d strings of %d.", lint.Quote(s), 2*side, n/2))...)
 		}
 	}
 	return out
+}
+
+// rowed proposes so many modules in a string and so many strings side by side, none where the string is known to be too
+// short for the controllers behind it.
+func rowed(p *lint.Pass, s *schema.Source, n, side int, do string) []lint.Proposal {
+	starts, known := starts(p, s, n)
+	if !starts {
+		return nil
+	}
+	one := lint.Proposal{Do: do, Changes: append(inSeries(s, n), lint.Set(s.Addr, "series", count(n))), Sources: []string{practice}}
+	if side != s.Parallel.Or(1) {
+		one.Changes = append(one.Changes, lint.Set(s.Addr, "parallel", count(side)))
+	}
+	if !known {
+		one.Open = "whether so short a string has the volts that its controller works from turns on `vmp`, which is not written"
+	}
+	return []lint.Proposal{one}
 }
 
 // inSeries changes the nominal volts of an array with the number of its modules in series.
@@ -130,19 +139,42 @@ func inSeries(s *schema.Source, n int) []lint.Change {
 	return []lint.Change{lint.Set(s.Addr, "voltage", text(volts, "V"))}
 }
 
-// starts says whether a string of so many modules has the volts at full sun that the controllers behind it work from, as
-// far as they are written: a tracker takes volts down, and works from more than it gives.
-func starts(p *lint.Pass, s *schema.Source, n int) bool {
-	volts := s.Vmp.Value * float64(n)
+// above its battery is what a tracker works from: end of charge is a fifth over nominal volts at the most. Common practice.
+const aboveNominal = 1.2
+
+// starts says whether a string of so many modules has the volts at full sun that the controllers behind it work from: a
+// tracker takes volts down, and works from more than it gives. Not known where no volts of a module are written.
+func starts(p *lint.Pass, s *schema.Source, n int) (starts, known bool) {
+	volts := cmp.Or(s.Vmp.Value, s.Voc.Value) * float64(n)
 	for _, c := range p.Plan.Converters {
-		if !s.Vmp.Set || len(way(p, s.Addr, c.Addr+".in")) == 0 {
+		if len(way(p, s.Addr, c.Addr+".in")) == 0 {
 			continue
 		}
-		if c.Input != nil && volts < c.Input.VoltageMin.Value || c.Kind.Value == "mppt" && c.Output != nil && volts < c.Output.Voltage.Value {
-			return false
+		least := 0.0
+		if c.Input != nil {
+			least = c.Input.VoltageMin.Value
+		}
+		if c.Kind.Value == "mppt" {
+			least = max(least, aboveNominal*nominalAt(p, c.Addr+".out"))
+			if c.Output != nil {
+				least = max(least, c.Output.Voltage.Value)
+			}
+		}
+		if volts > 0 && volts < least {
+			return false, true
 		}
 	}
-	return true
+	return true, s.Vmp.Set
+}
+
+// nominalAt is the nominal volts of a terminal's circuit, 0 where they are not known.
+func nominalAt(p *lint.Pass, terminal string) float64 {
+	for i, n := range p.Net.Nodes {
+		if v, ok := p.Circuit.Nominal(network.NodeID(i)); n.Place() == terminal && !n.Return && ok {
+			return v.Value
+		}
+	}
+	return 0
 }
 
 func count(n int) string { return sentence("%d", n) }

@@ -26,7 +26,13 @@ func pass(t *testing.T) *lint.Pass {
 	if err != nil {
 		t.Fatal(err)
 	}
-	plan, diags := schema.Decode("dunnock.wiring.hcl", src, nil)
+	return passOf(t, string(src))
+}
+
+// passOf reads a plan.
+func passOf(t *testing.T, src string) *lint.Pass {
+	t.Helper()
+	plan, diags := schema.Decode("dunnock.wiring.hcl", []byte(src), nil)
 	if diags.HasErrors() {
 		t.Fatal(diags)
 	}
@@ -254,6 +260,100 @@ func TestLabels(t *testing.T) {
 		}
 		if got != "" && got != `"`+c.want+`"` || got == "" && c.want != "" {
 			t.Errorf("%q: %s, want %q", c.label, got, c.want)
+		}
+	}
+}
+
+// TestStrings has arrays of two modules before a tracker on a battery of 24 V: a string of one is offered where it has the
+// volts, is a sketch where those are not written, and is none where it has not.
+func TestStrings(t *testing.T) {
+	for _, c := range []struct {
+		volts string
+		said  string
+	}{
+		{`vmp = "31 V"`, "offered"},
+		{`vmp = "25 V"`, ""}, // a battery of 24 V ends its charge at 28.8 V
+		{`voc = "24 V"`, ""}, // vmp is less
+		{`voc = "40 V"`, "open"},
+		{"", "open"},
+	} {
+		src := `system "tern" {}
+source "roof" {
+  kind = "solar"
+  series = 2
+  ` + c.volts + `
+}
+source "pack" {
+  kind = "battery"
+  voltage = "24 V"
+}
+converter "tracker" { kind = "mppt" }
+conductor "in" {
+  from = source.roof
+  to = converter.tracker.in
+}
+conductor "out" {
+  from = converter.tracker.out
+  to = source.pack
+}
+`
+		p := passOf(t, src)
+		got := ""
+		for _, x := range head(FewerInSeries(p, lint.Verdict{Subject: p.Plan.Block("source.roof")})) {
+			if got = "offered"; x.Open != "" {
+				got = "open"
+			}
+		}
+		if got != c.said {
+			t.Errorf("%s: %q, want %q", c.volts, got, c.said)
+		}
+	}
+}
+
+// TestDeviceMoved moves a device to the battery where the wires on its two sides may be one, and nowhere else.
+func TestDeviceMoved(t *testing.T) {
+	for _, c := range []struct {
+		a, b  string
+		moved bool
+	}{
+		{"", "", true},
+		{`through = [compartment.engine]`, "", false},
+		{"parallel = 2", "", false},
+		{"", `insulation = "105 C"`, false},
+		{"", "sheathed = true", false},
+	} {
+		src := `system "tern" {}
+compartment "engine" {}
+compartment "box" {}
+source "pack" {
+  kind = "battery"
+  voltage = "12 V"
+  compartment = compartment.box
+}
+fuse "main" { rating = "20 A" }
+conductor "a" {
+  from = source.pack
+  to = fuse.main.line
+  size = "10 AWG"
+  length = "2 m"
+  ` + c.a + `
+}
+conductor "b" {
+  from = fuse.main.load
+  to = load.lamp
+  size = "10 AWG"
+  length = "1 m"
+  ` + c.b + `
+}
+load "lamp" { draw = "2 A" }
+`
+		p := passOf(t, src)
+		want := ""
+		if c.moved {
+			want = `Move "main" right onto "pack", and let "b" go on from it in one piece with "a". [fuse.main on=source.pack] [fuse.main compartment=compartment.box] [conductor.a gone] [conductor.b from=fuse.main.load] [conductor.b length="3 m"]`
+		}
+		if got := proposed(p, DeviceMoved, lint.Verdict{Subject: p.Plan.Block("conductor.a"), Path: []string{"source.pack", "fuse.main.line"}}); got != want {
+			t.Errorf("%s, %s: %q, want %q", c.a, c.b, got, want)
 		}
 	}
 }

@@ -228,11 +228,10 @@ func guards(p *lint.Pass, c *schema.Conductor, amps float64, size schema.Size) b
 		return false
 	}
 	volts := math.Inf(1)
-	for _, i := range p.Net.EdgesOf(c.Addr) {
-		if v, _, lacks := p.Circuit.Highest(p.Net.Edges[i].A); v.Kind != 0 && len(lacks) == 0 {
+	if edges := p.Net.EdgesOf(c.Addr); len(edges) > 0 {
+		if v, _, lacks := p.Circuit.Highest(p.Net.Edges[edges[0]].A); v.Kind != 0 && len(lacks) == 0 {
 			volts = v.Value
 		}
-		break
 	}
 	for _, practice := range p.Plan.Practices() {
 		most := tables.DeviceCeiling(practice, volts, iz.Value).V

@@ -238,7 +238,7 @@ func cost(old, new *schema.Plan, changes []lint.Change) Cost {
 	}
 	c.Parts += len(parts)
 	for _, w := range new.Conductors {
-		if was, ok := schema.Lookup[*schema.Conductor](old, w.Addr); !ok || was.Size.Size != w.Size.Size || paired(w) && !paired(was) || was.Insulation.Value != w.Insulation.Value ||
+		if was, ok := schema.Lookup[*schema.Conductor](old, w.Addr); !ok || was.Size.Size != w.Size.Size || paired(w) && !paired(was) || was.Insulation.Value != w.Insulation.Value || w.Length.Value > was.Length.Value ||
 			leads(new, was.From, w.From) || leads(new, was.To, w.To) {
 			c.Metres += w.Length.Value
 			if !w.Length.Set {

@@ -2,6 +2,8 @@ package overcurrent
 
 import (
 	"fmt"
+	"math"
+	"slices"
 
 	"ferrule/lint"
 	"ferrule/lint/circuit"
@@ -22,9 +24,16 @@ type homeward struct {
 	view  *explore.View
 	limit ceiling
 	most  float64 // A that the device and the feed let through
+	lacks []lint.Missing
 }
 
-func (x *homeward) ratio() float64 { return x.most / x.limit.most.Value }
+// ratio is how far beyond its limit it is, 0 where the limit is not known.
+func (x *homeward) ratio() float64 {
+	if x.limit.most.Kind == 0 {
+		return 0
+	}
+	return x.most / x.limit.most.Value
+}
 
 // homes are the wires of their own that bring current home, each the only way for what it brings.
 type homes struct {
@@ -68,17 +77,20 @@ func (s *sizer) bringsHome(v *explore.View, cut *patches, i int, by map[int32]gu
 	if !ok || g.device < 0 || len(g.unrated) > 0 {
 		return
 	}
-	most := s.rating(g.device)
-	if push := s.pushes[i]; push.bare == nil && len(push.lacks) == 0 && len(push.doubt) == 0 {
-		most = min(most, push.amps.Value)
-	}
 	into := s.found[s.n.Edges[g.device].Addr]
 	for _, e := range s.returns.wires {
 		if s.n.Edges[e].Wire.Cranking.True() || !s.returns.ways.Only(e, port.Ret, s.feeds[i].home(s.n)) {
 			continue
 		}
-		x := homeward{s.area, e, taker, port.Hot, s.feeds[i], v, ceilingOf(s.p, s.n.Edges[e].Wire, port.Hot), most}
-		if len(x.limit.lacks) == 0 && x.limit.tooBig(most) && (into.home == nil || x.ratio() > into.home.ratio()*(1+1e-9)) {
+		x := homeward{area: s.area, edge: e, taker: taker, at: port.Hot, feed: s.feeds[i], view: v, limit: ceilingOf(s.p, s.n.Edges[e].Wire, port.Hot)}
+		limit := math.Inf(1)
+		if x.limit.most.Kind != 0 {
+			limit = x.limit.most.Value
+		}
+		x.most, x.lacks = s.through(i, g.device, limit)
+		x.lacks = slices.Concat(x.limit.lacks, x.lacks)
+		big := x.limit.tooBig(x.most) || len(x.limit.lacks) > 0
+		if big && (into.home == nil || surer(x.lacks, into.home.lacks, x.ratio(), into.home.ratio())) {
 			into.home = &x
 		}
 	}
@@ -95,11 +107,18 @@ func (f *feed) home(n *network.Network) network.NodeID {
 	return n.Converters[f.converter].Out.Ret
 }
 
-func (x *homeward) violated(f *schema.Fuse) lint.Verdict {
+func (x *homeward) verdict(f *schema.Fuse) lint.Verdict {
 	c := x.n.Edges[x.edge].Wire
+	related := []string{c.Addr, x.taker.Header().Addr}
+	if len(x.lacks) > 0 {
+		return lint.Verdict{
+			Subject: f, Outcome: lint.NotProven, Word: lint.Warning, Cause: "return", Related: related, Numbers: lint.Known(nil, x.limit.iz, x.limit.most, rated(f)), Missing: x.lacks,
+			Message: fmt.Sprintf("Whether %s (%s) guards %s, by which alone %s comes home, cannot be told.", lint.Quote(f), rated(f).Text(), lint.Quote(c), lint.Quote(x.taker)),
+		}
+	}
 	way := x.view.Guards(x.feed.at).At(x.at).Path
 	return lint.Verdict{
-		Subject: f, Outcome: lint.Violated, Word: lint.Warning, Cause: "return", Related: []string{c.Addr, x.taker.Header().Addr},
+		Subject: f, Outcome: lint.Violated, Word: lint.Warning, Cause: "return", Related: related,
 		Numbers: []derive.Number{x.limit.iz, x.limit.most, rated(f)}, State: x.feed.witness(x.view, way), Path: x.view.Places(x.feed.at, way),
 		Message: fmt.Sprintf("%s (%s) guards %s, which comes home by %s (%s) alone; that allows %s.", lint.Quote(f), rated(f).Text(), lint.Quote(x.taker), lint.Quote(c), c.Size.Size, x.limit.most.Text()),
 	}

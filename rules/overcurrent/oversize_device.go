@@ -30,7 +30,8 @@ var oversizeDevice = &lint.Rule{
 	Not: "A motor's own thermal protection is not counted: a plan has no word for it. A thin tap is excused as far as the practice lets a run go without a device, " +
 		"if a device that guards it stands at its end. Of ways side by side that all have a device too big, the largest device is named. What a source that gives no more than the " +
 		"conductor allows adds to what a battery gives is not added up. What loads draw is conductor/ampacity. " +
-		"The `max_fuse` of a bilge pump is asked by life-safety/bilge-pump-behind-switch.",
+		"The `max_fuse` of a bilge pump is asked by life-safety/bilge-pump-behind-switch. Devices side by side are added up before wires, not before loads and " +
+		"returns. Returns of which several share a current are asked by conductor/return-weaker-than-feed.",
 	Offer: "The largest standard device that guards the wire and still carries its load; else the next size of wire, or a device for the load and wires for that device.",
 	Meter: "Read the number on the device and the print on the wire's jacket; a clamp meter shows the current at full load.",
 	Cites: []lint.Citation{
@@ -68,10 +69,10 @@ func oversizeDevices(p *lint.Pass) []lint.Verdict {
 			out = append(out, s.beside.violated(f))
 		}
 		if s.maker != nil && f.Rating.Set {
-			out = append(out, s.maker.violated(f))
+			out = append(out, s.maker.verdict(f))
 		}
 		if s.home != nil && f.Rating.Set {
-			out = append(out, s.home.violated(f))
+			out = append(out, s.home.verdict(f))
 		}
 	}
 	return out

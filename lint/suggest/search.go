@@ -153,12 +153,12 @@ func (s *search) try(all []draft) {
 		for i, found := range s.look(batch) {
 			switch {
 			case found == stands || s.shown[batch[i].offer]:
+			case s.enough(): // with one at a time it had not been looked at
+				s.left = s.left || len(s.good) < s.wanted
 			case found == moves:
 				s.near = append(s.near, miss{draft: batch[i], desk: batch[i].Desk, worse: []compare.Question{s.Question}, why: "it is not enough: then " + told(batch[i].before, s.Question)})
 			case found == opens:
 				s.near = append(s.near, miss{draft: batch[i], why: "what is found is gone, and then it is not proven: " + told(batch[i].before, s.Question)})
-			case s.enough():
-				s.left = s.left || len(s.good) < s.wanted
 			default:
 				s.weigh(batch[i])
 			}

@@ -56,9 +56,19 @@ func (r *Returns) Knows(e int) bool { return r.Solved || !r.ring[e] }
 // Ring says whether an edge lies on a loop of returns.
 func (r *Returns) Ring(e int) bool { return r.ring[e] }
 
-// Only says whether an edge is all that brings a current from one return home to another.
-func (r *Returns) Only(e int, from, to network.NodeID) bool {
-	return from != network.None && to != network.None && !r.ring[e] && r.across(e, from, to) != 0
+// Share is the largest part, 0 to 1, of a current from one return home to another that runs through an edge, with the contacts
+// of rings closed or open in every combination. lacks names what keeps that from being told.
+func (r *Returns) Share(e int, from, to network.NodeID) (part float64, lacks []derive.Missing) {
+	if from == network.None || to == network.None {
+		return 0, nil
+	}
+	if !r.Knows(e) {
+		return 0, r.Lacks
+	}
+	for i := range r.caseCount(e) {
+		part = max(part, math.Abs(r.share(&r.cases[i], e, -1, from, to)))
+	}
+	return part, nil
 }
 
 func (r *Returns) home(e int) bool {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"runtime"
 	"slices"
+	"strings"
 	"sync"
 
 	"ferrule/lint"
@@ -60,8 +61,8 @@ func (s *search) run() {
 	s.spare()
 }
 
-// spare takes of what nothing better was found for the misses that make worse only what is lesser than the finding and
-// not known: it is told with them.
+// spare takes, where nothing better was found, the misses that make nothing worse but notices of what is not known: they are
+// told with them.
 func (s *search) spare() {
 	if len(s.good) > 0 || s.finding.Severity < lint.Warning {
 		return
@@ -79,18 +80,14 @@ func (s *search) spare() {
 	}
 }
 
-// lesser says whether what is worse is not known and counts as less than the finding: a figure of what is not proven
-// anyway, what a new part is not proven to be, or a notice that the proof leans on a guess.
+// lesser says whether what is worse is no more than a notice, of what is not proven or of a guess that decides: beside a
+// finding that is graver it is told, and no more.
 func (s *search) lesser(after compare.Answers, q compare.Question) bool {
 	i := slices.IndexFunc(s.rules, func(r *lint.Rule) bool { return r.ID == q.Rule })
-	if i < 0 {
+	if i < 0 || s.rules[i].CountsAs(after[q].Verdict) > lint.Notice {
 		return false
 	}
-	x, counts := after[q], s.rules[i].CountsAs(after[q].Verdict)
-	if s.rules[i].Run == nil {
-		return x.Word <= lint.Notice && counts <= lint.Notice
-	}
-	return x.Outcome == lint.NotProven && counts < s.finding.Severity && (s.Plan.Block(q.Subject) == nil || !slices.Contains(after.Worse(s.before), q))
+	return s.rules[i].Run == nil || after[q].Outcome == lint.NotProven && (s.Plan.Block(q.Subject) == nil || !slices.Contains(after.Worse(s.before), q))
 }
 
 // tryOn checks drafts, and where none is good, goes on from those that make something else worse: what is
@@ -289,6 +286,9 @@ func (s *search) missed(x draft, m miss) {
 		if s.before.Stands(m.worse[0]) {
 			m.why = "it clears this, but what is found already gets worse, or may: " + told(x.Desk.before, m.worse[0])
 		}
+		if v := x.Desk.before[m.worse[0]]; v.Outcome == lint.NotProven && len(v.Missing) > 0 {
+			m.why = strings.TrimSuffix(m.why, ".") + ". Write " + lint.Lacking(v.Missing[0], true) + " first: then it may pass."
+		}
 	}
 	s.near = append(s.near, m)
 }
@@ -319,7 +319,7 @@ func (s *search) accept(x draft, m *miss) bool {
 // worsened lists what a change makes worse, or may: all but notices of what is not proven anyway, where something
 // graver is to be mended. Those are told with the change.
 func (s *search) worsened(after compare.Answers) []compare.Question {
-	out := slices.DeleteFunc(after.Worse(s.before), func(q compare.Question) bool { return s.inherited(after, q) })
+	out := after.Worse(s.before)
 	for _, q := range after.Strayed(s.before) {
 		if !s.minor(after[q]) {
 			out = append(out, q)
@@ -329,21 +329,6 @@ func (s *search) worsened(after compare.Answers) []compare.Question {
 		out = slices.DeleteFunc(out, func(q compare.Question) bool { return s.lesser(after, q) })
 	}
 	return out
-}
-
-// inherited says whether what is not proven of a new part is so for want of what the same rule lacks already, of the
-// part that the new one is a piece of or stands before.
-func (s *search) inherited(after compare.Answers, q compare.Question) bool {
-	x := after[q]
-	if x.Outcome != lint.NotProven || len(x.Missing) == 0 || s.Plan.Block(q.Subject) != nil {
-		return false
-	}
-	lacked := func(m lint.Missing) bool {
-		return slices.ContainsFunc(s.Report.Verdicts[q.Rule], func(v lint.Verdict) bool {
-			return v.Outcome == lint.NotProven && v.Word >= x.Word && slices.Contains(v.Missing, m)
-		})
-	}
-	return !slices.ContainsFunc(x.Missing, func(m lint.Missing) bool { return !lacked(m) })
 }
 
 func (s *search) minor(x compare.Answer) bool {

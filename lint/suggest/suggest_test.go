@@ -689,38 +689,28 @@ load "pump" { draw = "20 A" }
 	}
 }
 
-// TestPiecesInherit has a wire of which something is found already, and a change that cuts a piece off it: what is not proven
-// of the piece for want of the same is told and is nothing new. What is violated is.
-func TestPiecesInherit(t *testing.T) {
-	wires := func(how lint.Outcome, lacks func(*schema.Conductor) string, most func(*schema.Conductor) float64) *lint.Rule {
-		return &lint.Rule{ID: "x/wire", Words: []lint.Severity{lint.Warning}, Harm: true, Run: func(p *lint.Pass) []lint.Verdict {
+// TestNewPartsAreNotProven has a change that brings a part of which something is not proven: where that counts as a notice,
+// it is told with a change for something graver; else it makes a sketch, which says what to write.
+func TestNewPartsAreNotProven(t *testing.T) {
+	add := sets("Add it.", lint.Change{At: "conductor.run", Block: "conductor \"piece\" {\n  from   = fuse.main.load\n  to     = load.lamp\n  size   = \"10 AWG\"\n  length = \"1 m\"\n}\n"}, rating(`"10 A"`))
+	for word, kind := range map[lint.Severity]Kind{lint.Notice: Verified, lint.Caution: Verified, lint.Warning: Sketch, lint.Danger: Sketch} {
+		wires := &lint.Rule{ID: "x/wire", Words: []lint.Severity{word}, Run: func(p *lint.Pass) []lint.Verdict {
 			var out []lint.Verdict
 			for _, c := range p.Plan.Conductors {
-				v := lint.Verdict{Subject: c, Outcome: how, Word: lint.Warning, Message: "found of " + c.Name}
-				if how == lint.NotProven {
-					v.Missing = []lint.Missing{{Subject: "load.lamp", Attribute: lacks(c)}}
-				} else {
-					v.Numbers = []derive.Number{derive.Read("limit", "a", 10, "A", c.Addr, "size", c.Size.Range), derive.Read("found", "b", most(c), "A", c.Addr, "size", c.Size.Range)}
+				v := lint.Verdict{Subject: c, Outcome: lint.Holds, Word: word}
+				if c.Name == "piece" {
+					v.Outcome, v.Message, v.Missing = lint.NotProven, "what piece carries is not known.", []lint.Missing{{Subject: "load.lamp", Attribute: "surge"}}
 				}
 				out = append(out, v)
 			}
 			return out
 		}}
-	}
-	cut := sets("Cut it.", lint.Change{At: "conductor.run", Block: "conductor \"piece\" {\n  from   = fuse.main.load\n  to     = load.lamp\n  size   = \"10 AWG\"\n  length = \"1 m\"\n}\n"}, rating(`"10 A"`))
-	same := func(*schema.Conductor) string { return "draw" }
-	for _, c := range []struct {
-		name string
-		rule *lint.Rule
-		kind Kind
-	}{
-		{"lacks the same", wires(lint.NotProven, same, nil), Verified},
-		{"lacks something else", wires(lint.NotProven, func(c *schema.Conductor) string { return "draw of " + c.Name }, nil), Sketch},
-		{"as much", wires(lint.Violated, nil, func(*schema.Conductor) float64 { return 20 }), Sketch},
-	} {
-		all := first(t, desk(t, small, made("x/big", above(20), cut), c.rule))
-		if len(all) != 1 || all[0].Kind != c.kind || c.kind == Verified && !strings.Contains(strings.Join(all[0].Needs, " "), "found of piece") {
-			t.Errorf("%s: %+v", c.name, all)
+		all := first(t, desk(t, small, made("x/big", above(20), add), wires))
+		if len(all) != 1 || all[0].Kind != kind {
+			t.Fatalf("%s: %+v", word, all)
+		}
+		if kind == Verified && !strings.Contains(strings.Join(all[0].Needs, " "), "what piece carries") || kind == Sketch && !strings.HasSuffix(all[0].Reason, "Write `surge` of load.lamp first: then it may pass.") {
+			t.Errorf("%s: %+v", word, all)
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package overcurrent
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -13,8 +14,8 @@ import (
 	"ferrule/schema"
 )
 
-// homeward is a return wire by which alone something comes home whose device lets through more than the wire allows: what
-// stalls or is shorted there draws it through both.
+// homeward is a return wire by which more comes home than it allows, of what a device lets through: what stalls or is shorted
+// draws it through both.
 type homeward struct {
 	*area
 	edge  int
@@ -23,7 +24,8 @@ type homeward struct {
 	feed  feed
 	view  *explore.View
 	limit ceiling
-	most  float64 // A that the device and the feed let through
+	most  float64 // A of what the device and the feed let through that runs in the wire
+	part  float64 // of it
 	lacks []lint.Missing
 }
 
@@ -35,7 +37,7 @@ func (x *homeward) ratio() float64 {
 	return x.most / x.limit.most.Value
 }
 
-// homes are the wires of their own that bring current home, each the only way for what it brings.
+// homes are the wires of their own that bring current home.
 type homes struct {
 	ways  *circuit.Returns
 	wires []int
@@ -67,6 +69,11 @@ func (s *sizer) homes(v *explore.View, cut *patches, i int, by map[int32]guards)
 	for _, c := range s.zone.Inputs {
 		s.bringsHome(v, cut, i, by, s.n.Converters[c].Converter, s.n.Converters[c].In)
 	}
+	for _, b := range s.zone.Sources { // an empty battery takes what another gives
+		if s.n.Sources[b].Kind.Value == "battery" && b != s.feeds[i].source && v.HasSource(b) {
+			s.bringsHome(v, cut, i, by, s.n.Sources[b].Source, s.n.Sources[b].Port)
+		}
+	}
 }
 
 func (s *sizer) bringsHome(v *explore.View, cut *patches, i int, by map[int32]guards, taker schema.Block, port network.Port) {
@@ -79,22 +86,26 @@ func (s *sizer) bringsHome(v *explore.View, cut *patches, i int, by map[int32]gu
 	}
 	into := s.found[s.n.Edges[g.device].Addr]
 	for _, e := range s.returns.wires {
-		if s.n.Edges[e].Wire.Cranking.True() || !s.returns.ways.Only(e, port.Ret, s.feeds[i].home(s.n)) {
+		part, lacks := s.returns.ways.Share(e, port.Ret, s.feeds[i].home(s.n))
+		if s.n.Edges[e].Wire.Cranking.True() || part < nothing && len(lacks) == 0 {
 			continue
 		}
-		x := homeward{area: s.area, edge: e, taker: taker, at: port.Hot, feed: s.feeds[i], view: v, limit: ceilingOf(s.p, s.n.Edges[e].Wire, port.Hot)}
+		x := homeward{area: s.area, edge: e, taker: taker, at: port.Hot, feed: s.feeds[i], view: v, limit: ceilingOf(s.p, s.n.Edges[e].Wire, port.Hot), part: cmp.Or(part, 1)}
 		limit := math.Inf(1)
 		if x.limit.most.Kind != 0 {
-			limit = x.limit.most.Value
+			limit = x.limit.most.Value / x.part
 		}
-		x.most, x.lacks = s.through(i, g.device, limit)
-		x.lacks = slices.Concat(x.limit.lacks, x.lacks)
+		amps, short := s.through(i, g.device, limit)
+		x.most, x.lacks = amps*x.part, slices.Concat(x.limit.lacks, lacks, short)
 		big := x.limit.tooBig(x.most) || len(x.limit.lacks) > 0
 		if big && (into.home == nil || surer(x.lacks, into.home.lacks, x.ratio(), into.home.ratio())) {
 			into.home = &x
 		}
 	}
 }
+
+// nothing is a part of a current that is none: what is left of solving.
+const nothing = 1e-6
 
 // home is where the current of a feed comes back to.
 func (f *feed) home(n *network.Network) network.NodeID {
@@ -113,13 +124,21 @@ func (x *homeward) verdict(f *schema.Fuse) lint.Verdict {
 	if len(x.lacks) > 0 {
 		return lint.Verdict{
 			Subject: f, Outcome: lint.NotProven, Word: lint.Warning, Cause: "return", Related: related, Numbers: lint.Known(nil, x.limit.iz, x.limit.most, rated(f)), Missing: x.lacks,
-			Message: fmt.Sprintf("Whether %s (%s) guards %s, by which alone %s comes home, cannot be told.", lint.Quote(f), rated(f).Text(), lint.Quote(c), lint.Quote(x.taker)),
+			Message: fmt.Sprintf("Whether %s (%s) guards %s, by which %s comes home, cannot be told.", lint.Quote(f), rated(f).Text(), lint.Quote(c), lint.Quote(x.taker)),
 		}
 	}
 	way := x.view.Guards(x.feed.at).At(x.at).Path
 	return lint.Verdict{
 		Subject: f, Outcome: lint.Violated, Word: lint.Warning, Cause: "return", Related: related,
 		Numbers: []derive.Number{x.limit.iz, x.limit.most, rated(f)}, State: x.feed.witness(x.view, way), Path: x.view.Places(x.feed.at, way),
-		Message: fmt.Sprintf("%s (%s) guards %s, which comes home by %s (%s) alone; that allows %s.", lint.Quote(f), rated(f).Text(), lint.Quote(x.taker), lint.Quote(c), c.Size.Size, x.limit.most.Text()),
+		Message: fmt.Sprintf("%s (%s) guards %s, %s by %s (%s); that allows %s.", lint.Quote(f), rated(f).Text(), lint.Quote(x.taker), x.comes(), lint.Quote(c), c.Size.Size, x.limit.most.Text()),
 	}
+}
+
+// comes says how much of it comes home.
+func (x *homeward) comes() string {
+	if x.part > 1-nothing {
+		return "which comes home"
+	}
+	return "of which " + derive.Text(x.most, "A") + " comes home"
 }

@@ -20,18 +20,19 @@ var oversizeDevice = &lint.Rule{
 	When: "In some state a device is the smallest on the least protected way from a source to a conductor, and its rating is above what the practice allows for that conductor; " +
 		"or it is the one device at the end of a conductor that a battery feeds, and bigger than that conductor allows; " +
 		"or several devices, each small enough, stand side by side before a conductor, and their ratings add up to more than it allows; " +
-		"or it is above the `max_fuse` of a load, and no smaller one stands before that; or above what the practice allows for a return wire of its own " +
-		"by which alone what it guards comes home.",
+		"or it is above the `max_fuse` of a load, and no smaller one stands before that; or more comes home by a return wire of its own, of what it lets " +
+		"through, than the practice allows for that.",
 	Why: "A stalled pump or a half-made short draws more than the wire carries and less than the device opens at, for hours. Warning: it is graded under a missing device.",
 	Numbers: "`us-boat` below 50 V: 150 % of the ampacity after heat and bundling; at 50 V and above 100 %, or the next standard rating within 150 %. Other practices 100 %; " +
 		"`us-rv` also 15, 20 and 30 A on 14, 12 and 10 AWG, whatever the insulation. Ampacity by size and insulation (60 C where it is left out) times heat and bundle. From a source that " +
 		"limits its own current no more counts than it gives. Devices side by side: the most that they let through together to one end of the conductor, from batteries and from " +
-		"whatever else gives more than the conductor allows; the largest of them is named, with their number and their sum. A load's `max_fuse` is its maker's figure.",
+		"whatever else gives more than the conductor allows; the largest of them is named, with their number and their sum. A load's `max_fuse` is its maker's figure. " +
+		"Where returns share, each carries its part by resistance, contacts between them closed or open.",
 	Not: "A motor's own thermal protection is not counted: a plan has no word for it. A thin tap is excused as far as the practice lets a run go without a device, " +
 		"if a device that guards it stands at its end. Of ways side by side that all have a device too big, the largest device is named. What a source that gives no more than the " +
 		"conductor allows adds to what a battery gives is not added up. What loads draw is conductor/ampacity. " +
 		"The `max_fuse` of a bilge pump is asked by life-safety/bilge-pump-behind-switch. Devices side by side are added up before wires, not before loads and " +
-		"returns. Returns of which several share a current are asked by conductor/return-weaker-than-feed.",
+		"returns. What becomes of returns once one of them is open is conductor/return-weaker-than-feed.",
 	Offer: "The largest standard device that guards the wire and still carries its load; else the next size of wire, or a device for the load and wires for that device.",
 	Meter: "Read the number on the device and the print on the wire's jacket; a clamp meter shows the current at full load.",
 	Cites: []lint.Citation{

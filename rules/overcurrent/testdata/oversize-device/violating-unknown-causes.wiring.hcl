@@ -9,7 +9,7 @@ source "pack" {
   capacity  = "100 Ah"
 }
 
-fuse "main" { # want not-proven "Whether \"main\" \\(40 A\\) guards \"minus\", by which alone \"fan\" comes home, cannot be told"
+fuse "main" { # want not-proven "Whether \"main\" \\(40 A\\) guards \"minus\", by which \"fan\" comes home, cannot be told"
   kind   = "anl"
   rating = "40 A"
   on     = source.pack.pos

@@ -74,9 +74,6 @@ func home(p *lint.Pass, v lint.Verdict, c *schema.Conductor, battery *schema.Sou
 	out := one
 	out.Do += sentence(" Lead its output straight to %s, to a device of %s right on it.", lint.Quote(battery), current(up[0].V))
 	out.Part += " " + newWay
-	if x, ok := schema.Lookup[*schema.Switch](p.Plan, end.Addr); ok {
-		out.Part += sentence(" Nothing of it comes to terminal %s of %s any more: a position that joins that alone to loads feeds them nothing.", end.Terminal, lint.Quote(x))
-	}
 	out.Sources = slices.Concat(one.Sources, f.Sources)
 	lead := wireOf(fresh(p, "conductor", bare(c.Addr)+"_limit_out"), x+".out", "fuse."+name+".load", c, metres)
 	out.Changes = []lint.Change{one.Changes[0], one.Changes[1], {At: c.Addr, Block: f.Changes[1].Block}, {At: c.Addr, Block: lead}}

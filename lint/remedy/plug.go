@@ -127,6 +127,7 @@ func SmallerInput(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 				Changes: []lint.Change{{At: c.Addr, In: "input", Attr: "current_max", Value: text(r.V, "A")}},
 				Sources: []string{"steps of input current: " + practice},
 				Part:    "By a setting that its sheet describes, or a smaller one in its place. What it gives is so much less.",
+				Second:  true,
 			})
 		}
 	}

@@ -91,8 +91,8 @@ func TestOffers(t *testing.T) {
 		{"smaller", SmallerDevice, at("branch.lamp.fuse"), 3, `Fit "Lamp, 10 A" as a device of 7.5 A. [branch.lamp.fuse rating="7.5 A"] [branch.lamp.fuse label="Lamp, 7.5 A"]`},
 		{"larger", LargerDevice, at("branch.lamp.fuse"), 6, `Fit "Lamp, 10 A" as a device of 15 A. [branch.lamp.fuse rating="15 A"] [branch.lamp.fuse label="Lamp, 15 A"]`},
 		{"none without a rating", SmallerDevice, at("fuse.bare"), 0, ""},
-		{"thicker", ThickerWire, at("conductor.feed"), 9, `Lay "feed" in 6 AWG. [conductor.feed size="6 AWG"]`},
-		{"thicker by the path", ThickerWire, way, 27, `Lay "house_side" in 6 AWG. [conductor.house_side size="6 AWG"]`},
+		{"thicker", ThickerWire, at("conductor.feed"), 4, `Lay "feed" in 6 AWG. [conductor.feed size="6 AWG"]`},
+		{"thicker by the path", ThickerWire, way, 12, `Lay "house_side" in 6 AWG. [conductor.house_side size="6 AWG"]`},
 		{"insulation", BetterInsulation, at("conductor.feed"), 2, `Lay "feed" with insulation for 105 C. [conductor.feed insulation="105 C"]`},
 		{"stronger", StrongerDevice, at("branch.lamp.fuse"), 2, `Fit "Lamp, 10 A" as a cartridge fuse for solar strings of the same rating, made for 1 000 V dc and 10 kA. ` +
 			`[branch.lamp.fuse kind="cartridge"] [branch.lamp.fuse voltage_rating="1000 V dc"] [branch.lamp.fuse interrupting="10 kA"] [branch.lamp.fuse reset out] [branch.lamp.fuse trip out] [branch.lamp.fuse polarized out] [branch.lamp.fuse curve out] [branch.lamp.fuse series_rated_with out]`},
@@ -156,8 +156,8 @@ func TestOwnWiresFirst(t *testing.T) {
 			t.Errorf("%s: second %v", x.Do, x.Second)
 		}
 	}
-	if n != 27 {
-		t.Errorf("%d proposals for two wires in nine sizes, and both together", n)
+	if n != 12 {
+		t.Errorf("%d proposals for two wires in four sizes, and both together", n)
 	}
 }
 

@@ -78,16 +78,16 @@ func sizes(n int) string {
 }
 
 // mostCopper is how many times its section a wire may grow before what it ends on, which was chosen for about its size,
-// takes it no more. Common practice. Up to lugs times as much is offered where nothing else helps.
+// takes it no more; up to bendable mm2, a wire of 4 AWG, more is offered with a word of warning. Common practice.
 const (
 	mostCopper = 4.3
-	lugs       = 4
+	bendable   = 22
 	mostSizes  = 12
 )
 
 func thicker(c *schema.Conductor, n int) (lint.Proposal, bool) {
 	sizes, from := tables.Thicker(c.Size.Size)
-	if !c.Size.Set || n >= len(sizes) || sizes[n].Area > lugs*mostCopper*c.Size.Area {
+	if !c.Size.Set || n >= len(sizes) || sizes[n].Area > max(mostCopper*c.Size.Area, bendable) {
 		return lint.Proposal{}, false
 	}
 	out := lint.Proposal{

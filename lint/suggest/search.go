@@ -1,6 +1,7 @@
 package suggest
 
 import (
+	"bytes"
 	"cmp"
 	"runtime"
 	"slices"
@@ -141,7 +142,9 @@ func (s *search) try(all []draft) {
 		}
 		n := min(len(all), runtime.GOMAXPROCS(0), apace-s.turn%apace)
 		s.turn += n
-		batch := slices.DeleteFunc(slices.Clone(all[:n]), func(x draft) bool { return s.shown[x.offer] })
+		batch := slices.DeleteFunc(slices.Clone(all[:n]), func(x draft) bool {
+			return s.shown[x.offer] || slices.ContainsFunc(s.good, func(g Suggestion) bool { return bytes.Equal(g.Result, x.Src) })
+		})
 		all = all[n:]
 		if s.enough() {
 			s.left = s.left || len(s.good) < s.wanted
@@ -363,15 +366,32 @@ func (s *search) follow(m miss) {
 			continue
 		}
 		x.changes = slices.Concat(m.changes, x.changes)
-		x.steps = slices.Concat(m.steps, x.steps)
+		x.steps = reworded(m, x)
 		x.needs = slices.Concat(m.needs, x.needs)
 		x.sources = slices.Concat(m.sources, x.sources)
 		x.offer = m.offer + "+" + x.offer
 		x.cost = cost(s.Plan, x.Plan, x.changes)
 		next = append(next, x)
 	}
-	slices.SortStableFunc(next, func(a, b draft) int { return a.cost.order(b.cost) })
+	slices.SortStableFunc(next, func(a, b draft) int { return cmp.Or(boolean(a.Second)-boolean(b.Second), a.cost.order(b.cost)) })
 	s.try(next)
+}
+
+// reworded are the steps of a miss and then those of a draft: a device that is of another rating in the end is not said to be
+// of the same.
+func reworded(m miss, x draft) []string {
+	out := slices.Clone(m.steps)
+	for _, c := range x.changes {
+		if c.Attr != "rating" {
+			continue
+		}
+		for i, step := range out {
+			if b := m.Plan.Block(c.At); b != nil && strings.Contains(step, lint.Quote(b)) {
+				out[i] = strings.Replace(step, " of the same rating", "", 1)
+			}
+		}
+	}
+	return append(out, x.steps...)
 }
 
 // added says whether a change is of a part that the plan did not have: another first step would have given

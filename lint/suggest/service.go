@@ -24,7 +24,7 @@ type service struct {
 	still   map[string]bool    // of those, with the engine standing
 	cranks  map[string]bool    // starting batteries that reach an engine's wires then
 	backed  map[string]bool    // alternators that a battery stands on the same wires with
-	ends    map[string]int     // by switch: terminals that are wired
+	ends    map[string]bool    // terminals of switches that are wired
 	gives   map[string]float64 // by converter that feeds loads alone: what it gives, A
 	asked   map[string]float64 // and what they draw together
 }
@@ -127,20 +127,13 @@ func passes(pass *lint.Pass, c *network.Converter) float64 {
 	return c.Input.CurrentMax.Value * in.Value * eff / c.Output.Voltage.Value
 }
 
-// wired counts the terminals of each switch on which something ends.
-func wired(n *network.Network) map[string]int {
-	out := map[string]int{}
-	seen := map[string]bool{}
+// wired lists the terminals of switches on which something ends.
+func wired(n *network.Network) map[string]bool {
+	out := map[string]bool{}
 	for i := range n.Nodes {
 		x := &n.Nodes[i]
-		if _, ok := schema.Lookup[*schema.Switch](n.Plan, x.Addr); !ok || seen[x.Place()] {
-			continue
-		}
-		for _, e := range n.At(network.NodeID(i)) {
-			if n.Edges[e].Addr != x.Addr && !seen[x.Place()] {
-				seen[x.Place()] = true
-				out[x.Addr]++
-			}
+		if _, ok := schema.Lookup[*schema.Switch](n.Plan, x.Addr); ok && slices.ContainsFunc(n.At(network.NodeID(i)), func(e int) bool { return n.Edges[e].Addr != x.Addr }) {
+			out[x.Place()] = true
 		}
 	}
 	return out
@@ -209,9 +202,11 @@ func (d *Desk) lost(after *Desk) string {
 			return "no battery is then on the wires of " + lint.Quote(b) + ": an alternator that runs without one puts out a spike"
 		}
 	}
-	for _, x := range d.Plan.Switches {
-		if after.Plan.Block(x.Addr) != nil && was.ends[x.Addr] > 1 && is.ends[x.Addr] < 2 {
-			return lint.Quote(x) + " then switches nothing"
+	for _, x := range after.Plan.Switches {
+		for _, t := range x.Terminals.List {
+			if at := x.Addr + "." + t.Value; was.ends[at] && !is.ends[at] {
+				return fmt.Sprintf("nothing is then on terminal %s of %s, and a position that joins it is dark", t.Value, lint.Quote(x))
+			}
 		}
 	}
 	for _, c := range d.Plan.Converters {
@@ -220,11 +215,11 @@ func (d *Desk) lost(after *Desk) string {
 		}
 	}
 	for _, l := range d.Plan.Loads {
-		if was.still[l.Addr] && !is.still[l.Addr] {
-			return lint.Quote(l) + " then has power only while the engine runs"
-		}
 		if was.fed[l.Addr] && !is.fed[l.Addr] {
 			return "nothing then feeds " + lint.Quote(l)
+		}
+		if was.still[l.Addr] && !is.still[l.Addr] {
+			return lint.Quote(l) + " then has power only while the engine runs"
 		}
 		if was.stored[l.Addr] && !is.stored[l.Addr] {
 			return "no battery then feeds " + lint.Quote(l)

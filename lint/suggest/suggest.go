@@ -1,6 +1,8 @@
 package suggest
 
 import (
+	"slices"
+
 	"ferrule/lint"
 	"ferrule/lint/check"
 	"ferrule/lint/compare"
@@ -112,6 +114,9 @@ func (d *Desk) ways(f *check.Finding, wanted int) Ways {
 	}
 	s := d.search(f, wanted)
 	out := append(s.good, s.sketches()...)
+	if q := len(f.Verdict.Missing); f.Verdict.Outcome == lint.NotProven && q > 0 && len(s.good) > 1 { // to write it may be all that is wanted
+		out = slices.Concat(s.good[:1], s.questions(), s.good[1:], s.open)
+	}
 	return Ways{List: out[:min(len(out), wanted)], Cut: d.Stopped(), JSON: d.page == nil, Left: s.left && len(s.good) == 0}
 }
 

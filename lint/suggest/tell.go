@@ -60,9 +60,15 @@ func (s *search) suggestion(x draft, k Kind, why string, after *Desk) Suggestion
 	for _, q := range after.before.Worse(s.before) { // what was put up with
 		out.Needs = append(out.Needs, "Look at this too, which comes with it: "+after.before[q].Message)
 	}
+	for q, old := range s.before { // it is no cure of that
+		if x := after.before[q]; q != s.Question && old.Outcome == lint.Violated && x.Outcome == lint.NotProven {
+			out.Surfaces = append(out.Surfaces, fmt.Sprintf("%s at %s, found till now and not to be told then,", q.Rule, q.Subject))
+		}
+	}
 	for _, q := range after.before.Strayed(s.before) {
 		out.Needs = append(out.Needs, "Look at this too, which is not proven now and may get worse: "+after.before[q].Message)
 	}
+	slices.Sort(out.Surfaces)
 	for _, f := range s.Report.Findings {
 		if f != s.finding && !after.before.Stands(compare.Asked(f)) && !after.folded(f) {
 			out.Clears = append(out.Clears, f.Number)

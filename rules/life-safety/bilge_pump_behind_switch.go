@@ -34,7 +34,7 @@ var bilgePumpBehindSwitch = &lint.Rule{
 		{Ref: "common practice", Standing: lint.CommonPractice, Note: "an automatic pump works with every switch off; owners report bilges full behind an open one"},
 	},
 	Remedy: true,
-	Offers: []lint.Offer{remedy.SmallerDevice, remedy.OtherFeed},
+	Offers: []lint.Offer{remedy.SmallerDevice, remedy.DeviceAhead, remedy.OtherFeed},
 	Folds:  []string{"life-safety/one-cutoff-takes-all", "switching/off-but-live", "conductor/voltage-drop"},
 	Since:  "0.1",
 	Run:    bilgePumps,

@@ -90,6 +90,7 @@ func (s *sizer) bringsHome(v *explore.View, cut *patches, i int, by map[int32]gu
 		if s.n.Edges[e].Wire.Cranking.True() || part < nothing && len(lacks) == 0 {
 			continue
 		}
+		into.asked[1] = true
 		x := homeward{area: s.area, edge: e, taker: taker, at: port.Hot, feed: s.feeds[i], view: v, limit: ceilingOf(s.p, s.n.Edges[e].Wire, port.Hot), part: cmp.Or(part, 1)}
 		limit := math.Inf(1)
 		if x.limit.most.Kind != 0 {

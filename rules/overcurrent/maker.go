@@ -40,6 +40,7 @@ func (s *sizer) makers(v *explore.View, cut *patches, i int, by map[int32]guards
 		x := allowed{s.area, l, s.feeds[i], v, 0, nil}
 		x.most, x.lacks = s.through(i, g.device, load.MaxFuse.Value)
 		into := s.found[s.n.Edges[g.device].Addr]
+		into.asked[0] = true
 		if x.ratio() > 1+1e-9 && (into.maker == nil || surer(x.lacks, into.maker.lacks, x.ratio(), into.maker.ratio())) {
 			into.maker = &x
 		}

@@ -69,11 +69,8 @@ func oversizeDevices(p *lint.Pass) []lint.Verdict {
 		if s.beside != nil && f.Rating.Set {
 			out = append(out, s.beside.violated(f))
 		}
-		if s.maker != nil && f.Rating.Set {
-			out = append(out, s.maker.verdict(f))
-		}
-		if s.home != nil && f.Rating.Set {
-			out = append(out, s.home.verdict(f))
+		if f.Rating.Set {
+			out = append(out, s.others(f)...)
 		}
 	}
 	return out
@@ -86,7 +83,26 @@ type sizing struct {
 	beside   *together // the worst conductor that it guards side by side with others
 	maker    *allowed  // the load behind it whose maker allows least of it
 	home     *homeward // the return wire that allows least of it
+	asked    [2]bool   // whether any load's maker, and any return wire, allows something
 	complete bool
+}
+
+// others are the answers about makers of loads and return wires, where there are such.
+func (s *sizing) others(f *schema.Fuse) []lint.Verdict {
+	var out []lint.Verdict
+	switch {
+	case s.maker != nil:
+		out = append(out, s.maker.verdict(f))
+	case s.asked[0]:
+		out = append(out, lint.Verdict{Subject: f, Outcome: lint.Holds, Word: lint.Warning, Cause: "maker"})
+	}
+	switch {
+	case s.home != nil:
+		out = append(out, s.home.verdict(f))
+	case s.asked[1]:
+		out = append(out, lint.Verdict{Subject: f, Outcome: lint.Holds, Word: lint.Warning, Cause: "return"})
+	}
+	return out
 }
 
 // guarded is a conductor that a device guards against a feed.

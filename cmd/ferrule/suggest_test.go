@@ -21,6 +21,8 @@ import (
 var left = map[string]string{
 	"curlew life-safety/one-cutoff-takes-all fuse.house_main":       "one main fuse is how a small boat is built; the clean twin has it too",
 	"heron charging/drains-starting-battery source.start":           "a position of the selector is there to drink from the vehicle; giving it up is for the owner to decide",
+	"heron conductor/voltage-drop conductor.panel_feed":             "most of it is lost between the vehicle and the selector, in that position",
+	"heron overcurrent/undersize-device fuse.trailer_feed":          "in that position the trailer asks more of the vehicle than its feed is made for; what is to stay off then is for the owner to decide",
 	"heron plan/guess-decides system.heron":                         "the plan does not say the batteries' resistance; that is to be read, not bought",
 	"wren overcurrent/interrupting-rating use.left_bunk.fuse.light": "it is written in a kit, which other plans may use too",
 }

@@ -165,7 +165,7 @@ func DeviceMoved(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 		}
 		out = append(out, lint.Proposal{
 			Do:      sentence("Move %s right onto %s, and let %s go on from it in one piece with %s.", lint.Quote(f), lint.Quote(p.Plan.Block(from.Addr)), lint.Quote(b), lint.Quote(a)),
-			Changes: []lint.Change{lint.Set(f.Addr, "on", place(from)), stands, {At: a.Addr, Drop: true}, lint.Set(b.Addr, attr, f.Addr+".load"), lint.Set(b.Addr, "length", text(a.Length.Value+b.Length.Value, "m"))},
+			Changes: []lint.Change{lint.Set(f.Addr, "on", place(from)), stands, {At: a.Addr, Drop: true}, lint.Set(b.Addr, attr, f.Addr+".load"), lint.Set(b.Addr, "length", text(whole(a.Length.Value+b.Length.Value), "m"))},
 			Sources: []string{practice},
 		})
 	}

@@ -79,7 +79,7 @@ func home(p *lint.Pass, v lint.Verdict, c *schema.Conductor, battery *schema.Sou
 	out.Changes = []lint.Change{one.Changes[0], one.Changes[1], {At: c.Addr, Block: f.Changes[1].Block}, {At: c.Addr, Block: lead}}
 	if !forward {
 		out.Changes[3] = one.Changes[2]
-		out.Changes = append(out.Changes, lint.Set(c.Addr, "from", "fuse."+name+".load"), lint.Set(c.Addr, "length", text(metres+c.Length.Value, "m")))
+		out.Changes = append(out.Changes, lint.Set(c.Addr, "from", "fuse."+name+".load"), lint.Set(c.Addr, "length", text(whole(metres+c.Length.Value), "m")))
 	}
 	return []lint.Proposal{out}
 }
@@ -247,7 +247,7 @@ func wireOf(name, from, to string, like *schema.Conductor, metres float64) strin
 	if strings.HasSuffix(from, ".pos") || strings.HasSuffix(to, ".pos") {
 		polarity = `"positive"`
 	}
-	pairs := [][2]string{{"from", from}, {"to", to}, {"polarity", polarity}, {"size", size}, {"length", text(metres, "m")}, {"insulation", insulation}, {"voltage_rating", volts},
+	pairs := [][2]string{{"from", from}, {"to", to}, {"polarity", polarity}, {"size", size}, {"length", text(whole(metres), "m")}, {"insulation", insulation}, {"voltage_rating", volts},
 		{"bundle", bundle}, {"through", through}}
 	return "conductor \"" + name + "\" {\n" + attrs("  ", append(pairs, kind(like)...)...) + "}\n"
 }

@@ -5,6 +5,7 @@ package remedy
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -50,6 +51,9 @@ func head[T any](list []T) []T { return list[:min(len(list), 1)] }
 func text(value float64, unit string) string {
 	return strconv.Quote(strconv.FormatFloat(value, 'f', -1, 64) + " " + unit)
 }
+
+// whole is a length in m to the millimetre: sums of lengths have more figures than anybody measured.
+func whole(metres float64) float64 { return math.Round(metres*1000) / 1000 }
 
 func current(amps float64) string { return quantity.Format(amps, quantity.Current) }
 

@@ -27,14 +27,14 @@ func DeviceAndWires(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 			if composed(c) || len(v.Path) > 0 && place(e.at) != v.Path[0] || e.at.Pole == schema.Neg || !holds(p, e.at) {
 				continue
 			}
-			for _, a := range carrying(p, c.Addr, 0) {
+			for _, a := range carrying(p, c.Addr, pushed(p, c)) {
 				out = append(out, withWires(p, onSource(p, c, e, a), behind(p, otherPlace(c, e), place(e.at)), a.V)...)
 			}
 		}
 	}
 	for _, t := range sitting(p, v) {
 		for _, c := range head(begun(p, v)) {
-			for _, a := range carrying(p, c.Addr, 0) {
+			for _, a := range carrying(p, c.Addr, pushed(p, c)) {
 				out = append(out, withWires(p, led(p, t, c, a), behind(p, place(c.From), place(t.at)), a.V)...)
 			}
 		}
@@ -147,6 +147,10 @@ func fitting(p *lint.Pass, c *schema.Conductor) []tables.Value {
 		}
 	}
 	amps, whole := demand(p, c.Addr)
+	if least := pushed(p, c); least > 0 {
+		list = slices.DeleteFunc(list, func(a tables.Value) bool { return a.V < least/continuous*(1-1e-9) })
+		amps = max(amps, least)
+	}
 	if !whole {
 		return list
 	}
@@ -158,6 +162,19 @@ func fitting(p *lint.Pass, c *schema.Conductor) []tables.Value {
 // behind lists the wires that a device guards whose current enters at a terminal: up to the next devices, and to the
 // sources, by any contact. The way back through the device itself is not gone.
 func behind(p *lint.Pass, from, not string) []*schema.Conductor {
+	seen := spread(p, from, not)
+	var out []*schema.Conductor
+	for _, c := range p.Plan.Conductors {
+		if a, b := place(c.From), place(c.To); seen[a] && seen[b] && c.Polarity.Value != "negative" && c.Polarity.Value != "grounding" {
+			out = append(out, c)
+		}
+	}
+	slices.SortFunc(out, func(a, b *schema.Conductor) int { return strings.Compare(a.Addr, b.Addr) })
+	return out
+}
+
+// spread are the terminals that are reached from one of them without another, up to the next devices, and to the sources.
+func spread(p *lint.Pass, from, not string) map[string]bool {
 	g := graph(p, false)
 	seen := map[string]bool{from: true, not: true}
 	for queue := []string{from}; len(queue) > 0; queue = queue[1:] {
@@ -172,14 +189,24 @@ func behind(p *lint.Pass, from, not string) []*schema.Conductor {
 			}
 		}
 	}
-	var out []*schema.Conductor
-	for _, c := range p.Plan.Conductors {
-		if a, b := place(c.From), place(c.To); seen[a] && seen[b] && c.Polarity.Value != "negative" && c.Polarity.Value != "grounding" {
-			out = append(out, c)
+	return seen
+}
+
+// pushed is the most that an alternator or a supply gives that stands on one side of a wire with no device between, in A: a
+// device there must carry it, or it opens on the charge.
+func pushed(p *lint.Pass, c *schema.Conductor) float64 {
+	most := 0.0
+	for _, e := range ends(c) {
+		seen := spread(p, otherPlace(c, e), place(e.at))
+		for _, s := range p.Plan.Sources {
+			if s.Kind.Value != "battery" && seen[s.Addr] {
+				if g, lacks := p.Circuit.SourceGives(s); len(lacks) == 0 && !g.Unlimited {
+					most = max(most, g.N.Value)
+				}
+			}
 		}
 	}
-	slices.SortFunc(out, func(a, b *schema.Conductor) int { return strings.Compare(a.Addr, b.Addr) })
-	return out
+	return most
 }
 
 // withWires adds to a proposal of a device what makes it guard wires: for each that it would not, the first size that it

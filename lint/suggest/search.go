@@ -136,6 +136,7 @@ const apace = 4
 // try checks drafts in order until as many different ones are good as are wanted. Some are looked at side by
 // side; what is made of them does not depend on how many.
 func (s *search) try(all []draft) {
+	s.turn = 0 // where the last list was left depends on how many were looked at
 	for len(all) > 0 {
 		if s.turn%apace == 0 {
 			s.asked = slices.Clone(s.harsh)

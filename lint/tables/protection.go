@@ -35,10 +35,14 @@ func DeviceCeiling(practice string, conductorVolts, iz float64) Value {
 
 // SmallConductorCap is the largest device in A on a small copper conductor whatever its insulation:
 // 15, 20 and 30 A on 14, 12 and 10 AWG (NFPA 70 240.4(D)). A metric size takes the row that Ampacity
-// takes. Smaller and larger sizes have no fixed cap.
+// takes. A thinner conductor has the cap of 14 AWG: it bears no more than that. The clause has 10 and 7 A for 16 and 18 AWG,
+// from memory and on conditions, which are not taken. Larger sizes have no fixed cap.
 func SmallConductorCap(size quantity.Size) (Value, bool) {
 	row, _ := lib().dc.row(size)
 	v := figure("small-conductor/" + row.name)
+	if least, err := quantity.ParseSize("14 AWG"); err == nil && size.Area > 0 && size.Area < least.Area*sameArea {
+		v = figure("small-conductor/14 AWG")
+	}
 	return v, v.Known()
 }
 

@@ -52,7 +52,8 @@ func TestDeviceCeiling(t *testing.T) {
 func TestSmallConductorCap(t *testing.T) {
 	for text, want := range map[string]float64{
 		"14 AWG": 15, "12 AWG": 20, "10 AWG": 30, "13 AWG": 15, "2.5 mm2": 15, "4 mm2": 20, "6 mm2": 30,
-		"18 AWG": 0, "16 AWG": 0, "1.5 mm2": 0, "8 AWG": 0, "4/0 AWG": 0, "20 AWG": 0,
+		"18 AWG": 15, "16 AWG": 15, "1.5 mm2": 15, "20 AWG": 15, // no more than 14 AWG has
+		"8 AWG": 0, "4/0 AWG": 0,
 	} {
 		if v, ok := SmallConductorCap(size(t, text)); v.V != want || ok != (want > 0) {
 			t.Errorf("%s: %g A, %v; want %g A", text, v.V, ok, want)

@@ -24,7 +24,7 @@ var oversizeDevice = &lint.Rule{
 		"through, than the practice allows for that.",
 	Why: "A stalled pump or a half-made short draws more than the wire carries and less than the device opens at, for hours. Warning: it is graded under a missing device.",
 	Numbers: "`us-boat` below 50 V: 150 % of the ampacity after heat and bundling; at 50 V and above 100 %, or the next standard rating within 150 %. Other practices 100 %; " +
-		"`us-rv` also 15, 20 and 30 A on 14, 12 and 10 AWG, whatever the insulation. Ampacity by size and insulation (60 C where it is left out) times heat and bundle. From a source that " +
+		"`us-rv` also 15, 20 and 30 A on 14, 12 and 10 AWG, whatever the insulation, and no more than 15 A on thinner ones. Ampacity by size and insulation (60 C where it is left out) times heat and bundle. From a source that " +
 		"limits its own current no more counts than it gives. Devices side by side: the most that they let through together to one end of the conductor, from batteries and from " +
 		"whatever else gives more than the conductor allows; the largest of them is named, with their number and their sum. A load's `max_fuse` is its maker's figure. " +
 		"Where returns share, each carries its part by resistance, contacts between them closed or open.",

@@ -17,16 +17,17 @@ var secondSourceUnguarded = &lint.Rule{
 	Claim:   "A wire is guarded against the source you thought of, but not against the other thing that can feed it.",
 	Words:   []lint.Severity{lint.Danger, lint.Warning},
 	Harm:    true,
-	Subject: "conductor that two sources can feed",
+	Subject: "conductor that two sources can feed, or a converter alone",
 	When: "A conductor can be fed by two sources, in one state or in different ones, and one of them that limits its own current reaches it with no overcurrent device between " +
-		"while it can push more than the conductor carries. An output that does not limit, or an input that does not block reverse current, counts with what is behind it.",
+		"while it can push more than the conductor carries. An output that does not limit, or an input that does not block reverse current, counts with what is behind it. " +
+		"Or a supply or the output of a converter alone feeds it, on direct current, in the same way.",
 	Why: "The device everybody points at opens, and the fault goes on being fed from the other end. Warning, since the current is limited; danger where a battery " +
 		"stands behind a converter that neither limits nor blocks, with no device on the way.",
 	Numbers: "What a source pushes into a short: array 1.25 x short-circuit current; alternator and supply 1.25 x rated; a converter that limits its `current_max`; shore and " +
 		"generator their `short_circuit`. A self-limiting current within the conductor's ampacity is the only excuse, but for a device that guards the conductor at its end " +
 		"within the practice's distance.",
 	Not: "A battery that reaches a wire without a device near it is overcurrent/unprotected-run, and a device that is there but too big is overcurrent/oversize-device, " +
-		"whichever source it faces. A wire that one source alone can feed is left to conductor/ampacity. Converters of kind charger, load-center, inverter and diode are taken to block reverse current.",
+		"whichever source it faces. A wire that an array, an alternator or the mains alone can feed is left to the rules about those and to conductor/ampacity. Converters of kind charger, load-center, inverter and diode are taken to block reverse current.",
 	Offer: "A second device at the other source; a converter that blocks reverse current; a wire that carries what the limited source gives.",
 	Meter: "Open the way to each source in turn and look for volts at the middle of the run with the others live.",
 	Cites: []lint.Citation{
@@ -70,7 +71,7 @@ func pairsIn(a *area) []lint.Verdict {
 	for _, e := range a.wires() {
 		for i := range feeds {
 			r := runs[way{e, i}]
-			if o, ok := otherFeed(a.n, feeds, pushes, reached, e, i); ok && r != nil && !bare[r.last()] {
+			if o, ok := otherFeed(a.n, feeds, pushes, reached, e, i); r != nil && !bare[r.last()] && (ok || a.alone(feeds[i])) {
 				found = append(found, &pair{r, pushes[i], o})
 			}
 		}
@@ -84,6 +85,12 @@ func pairsIn(a *area) []lint.Verdict {
 		return unfinished(a, out)
 	}
 	return out
+}
+
+// alone says whether a feed is asked about where nothing else feeds a wire: a supply, or the output of a converter, of direct
+// current. What limits itself opens no device, and a wire that bears less glows on.
+func (a *area) alone(f feed) bool {
+	return !a.n.Nodes[f.at].AC && (f.source < 0 && !f.reverse || f.source >= 0 && a.n.Sources[f.source].Kind.Value == "supply")
 }
 
 // unfinished says of every wire of which nothing was found that not all states were looked at.
@@ -160,7 +167,7 @@ func (x *pair) judge() lint.Verdict {
 	c := x.wire()
 	v := lint.Verdict{
 		Subject: c, Outcome: lint.Holds, Word: lint.Warning, Cause: x.n.Nodes[x.feed.at].Place(), Group: x.n.Nodes[x.feed.at].Place(),
-		Related: []string{x.feed.block.Header().Addr, x.other.block.Header().Addr},
+		Related: x.related(),
 		State:   x.feed.witness(x.view, x.way), Path: x.view.Places(x.feed.at, x.way),
 	}
 	if x.push.bare != nil {
@@ -234,6 +241,14 @@ func (x *pair) energised(v *lint.Verdict, iz derive.Number) {
 	}
 }
 
+func (x *pair) related() []string {
+	out := []string{x.feed.block.Header().Addr}
+	if x.other.block != nil {
+		out = append(out, x.other.block.Header().Addr)
+	}
+	return out
+}
+
 func (x *pair) message(iz derive.Number) string {
 	amount, way := x.push.amps.Text(), ""
 	if x.push.bare != nil {
@@ -242,6 +257,9 @@ func (x *pair) message(iz derive.Number) string {
 	if x.feed.reverse {
 		way = " out of its input"
 	}
-	return fmt.Sprintf("%s can push %s%s into %s, which carries %s, with no overcurrent device between them; a device that faces %s does not stop it.",
-		lint.Quote(x.feed.block), amount, way, lint.Quote(x.wire()), iz.Text(), lint.Quote(x.other.block))
+	s := fmt.Sprintf("%s can push %s%s into %s, which carries %s, with no overcurrent device between them", lint.Quote(x.feed.block), amount, way, lint.Quote(x.wire()), iz.Text())
+	if x.other.block == nil {
+		return s + "."
+	}
+	return s + fmt.Sprintf("; a device that faces %s does not stop it.", lint.Quote(x.other.block))
 }

@@ -2,6 +2,7 @@ package schema
 
 import (
 	"cmp"
+	"reflect"
 	"slices"
 	"strings"
 )
@@ -96,3 +97,27 @@ func Lookup[T Block](p *Plan, addr string) (T, bool) {
 // The far end is the terminal that the conductor's To names: the first load of the branch, or the
 // feed of that load's hand switch. Parts that say on = ... have no link: their On says it.
 type Link struct{ A, B Ref }
+
+// Writes says whether a block has a value for an attribute, written in it or handed down to it; "input voltage_max" is that of a
+// block within. What is no attribute of it has none.
+func Writes(b Block, attr string) bool {
+	v := reflect.ValueOf(b)
+	if v.Kind() != reflect.Pointer || v.IsNil() {
+		return false
+	}
+	return writes(v.Elem(), attr)
+}
+
+func writes(v reflect.Value, attr string) bool {
+	outer, inner, nested := strings.Cut(attr, " ")
+	for i := range v.NumField() {
+		tag, f := v.Type().Field(i).Tag, v.Field(i)
+		switch {
+		case nested && tag.Get("block") == outer && f.Kind() == reflect.Pointer && !f.IsNil():
+			return writes(f.Elem(), inner)
+		case !nested && tag.Get("attr") == attr:
+			return f.Field(0).Interface().(Attr).Set
+		}
+	}
+	return false
+}

@@ -3,6 +3,7 @@ package compare
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"ferrule/lint"
 	"ferrule/lint/check"
@@ -29,10 +30,11 @@ type Difference struct {
 type Change struct {
 	Question
 	Before, After Answer
-	Counts        lint.Severity // what the graver of the two counts as; 0 where both hold
-	Numbers       []Pair        // that moved
-	Gone          []string      // the parts that it was about and that the new plan has not, where it is a finding no more
-	Added         bool          // the old plan has not the part
+	Counts        lint.Severity  // what the graver of the two counts as; 0 where both hold
+	Numbers       []Pair         // that moved
+	Gone          []string       // the parts that it was about and that the new plan has not, where it is a finding no more
+	Added         bool           // the old plan has not the part
+	Unwritten     []lint.Missing // figures that it was measured by and that the new plan does not write
 }
 
 // Pair is a number that both verdicts rest on.
@@ -61,6 +63,7 @@ func Between(oldPlan, newPlan *schema.Plan, old, new *check.Report, rules []*lin
 		c.Before.Waived, c.After.Waived = waived[q].by, waives[q].by
 		c.Counts = max(c.Before.Counts, c.After.Counts)
 		c.Gone, c.Added = gone(c, oldPlan, newPlan), oldPlan.Block(q.Subject) == nil
+		c.Unwritten = unwritten(c, newPlan)
 		d.sort(c)
 	}
 	return d
@@ -91,6 +94,22 @@ func (a Answers) unsure(q Question, was Answers) Answer {
 	return a[open[0]]
 }
 
+// unwritten lists the figures of the plan that a finding was measured by, and that are not written any more: without them it
+// is not asked, and that is no cure.
+func unwritten(c Change, newPlan *schema.Plan) []lint.Missing {
+	if c.Before.Outcome != lint.Violated || grade(c.After.Verdict) > 0 {
+		return nil
+	}
+	var out []lint.Missing
+	for _, n := range c.Before.Numbers {
+		addr, attr, _ := strings.Cut(n.Source, " ")
+		if b := newPlan.Block(addr); n.Kind == derive.Plan && b != nil && !schema.Writes(b, attr) {
+			out = append(out, lint.Missing{Subject: addr, Attribute: attr})
+		}
+	}
+	return out
+}
+
 // gone lists the parts that a finding was about and that went with it: its own first.
 func gone(c Change, oldPlan, newPlan *schema.Plan) []string {
 	if grade(c.Before.Verdict) == 0 || grade(c.After.Verdict) > 0 {
@@ -115,7 +134,7 @@ func (d *Difference) sort(c Change) {
 		d.Unproven = append(d.Unproven, c)
 	case worse(c.After, c.Before), strayed(c.After, c.Before, false):
 		d.Worse = append(d.Worse, c)
-	case lost(c.Before, c.After):
+	case lost(c.Before, c.After), len(c.Unwritten) > 0:
 		d.Lost = append(d.Lost, c)
 	case stands && c.Before.Waived == nil && c.After.Waived != nil:
 		c.Counts = c.After.Counts

@@ -360,3 +360,38 @@ func TestUnfinishedIsNotCompared(t *testing.T) {
 		}
 	}
 }
+
+// TestFiguresTakenOut takes out the figure that a finding is measured by: the rule holds without it, and nothing is cured.
+func TestFiguresTakenOut(t *testing.T) {
+	plan := func(figure string) (*schema.Plan, *check.Report) {
+		p, diags := schema.Decode("tern.wiring.hcl", []byte("system \"tern\" {}\nload \"fan\" {\n  draw = \"1 A\"\n  "+figure+"\n}\n"), nil)
+		if diags.HasErrors() {
+			t.Fatal(diags)
+		}
+		return p, check.Run(p, []*lint.Rule{small}, check.Options{})
+	}
+	for _, c := range []struct {
+		figure string
+		lost   int
+	}{{"", 1}, {`max_fuse = "20 A"`, 0}} {
+		oldPlan, old := plan(`max_fuse = "5 A"`)
+		newPlan, is := plan(c.figure)
+		d := Between(oldPlan, newPlan, old, is, []*lint.Rule{small})
+		if len(d.Lost) != c.lost || len(d.Lost)+len(d.Better) != 1 || d.Reaches(lint.Warning) != (c.lost > 0) {
+			t.Errorf("%q: lost %+v, better %+v", c.figure, d.Lost, d.Better)
+		}
+	}
+}
+
+// small is violated by loads whose maker allows less than 10 A.
+var small = &lint.Rule{ID: "x/small", Words: []lint.Severity{lint.Warning}, Run: func(p *lint.Pass) []lint.Verdict {
+	var out []lint.Verdict
+	for _, l := range p.Plan.Loads {
+		v := lint.Verdict{Subject: l, Outcome: lint.Holds, Word: lint.Warning, Message: "small"}
+		if l.MaxFuse.Set && l.MaxFuse.Value < 10 {
+			v.Outcome, v.Numbers = lint.Violated, []derive.Number{derive.Read("most", "Imax", l.MaxFuse.Value, "A", l.Addr, "max_fuse", l.MaxFuse.Range)}
+		}
+		out = append(out, v)
+	}
+	return out
+}}

@@ -97,6 +97,9 @@ func (t *text) changes(head string, list []compare.Change) {
 		if len(c.Gone) > 0 {
 			after = left(c)
 		}
+		if len(c.Unwritten) > 0 {
+			after += ": " + lint.Lacking(c.Unwritten[0], true) + ", which it was measured by, is not written any more"
+		}
 		if before == after {
 			t.label("both", after)
 		} else {

@@ -63,7 +63,7 @@ func Between(oldPlan, newPlan *schema.Plan, old, new *check.Report, rules []*lin
 		c.Before.Waived, c.After.Waived = waived[q].by, waives[q].by
 		c.Counts = max(c.Before.Counts, c.After.Counts)
 		c.Gone, c.Added = gone(c, oldPlan, newPlan), oldPlan.Block(q.Subject) == nil
-		c.Unwritten = unwritten(c, newPlan)
+		c.Unwritten = unwritten(c, oldPlan, newPlan)
 		d.sort(c)
 	}
 	return d
@@ -94,17 +94,30 @@ func (a Answers) unsure(q Question, was Answers) Answer {
 	return a[open[0]]
 }
 
-// unwritten lists the figures of the plan that a finding was measured by, and that are not written any more: without them it
-// is not asked, and that is no cure.
-func unwritten(c Change, newPlan *schema.Plan) []lint.Missing {
+// kinder are attributes without which a plan is judged as if nothing spoke against it.
+var kinder = []string{"bundle", "through", "critical", "surge", "engine", "fuel_vapor", "gas_appliance", "occupied", "needed_in"}
+
+// unwritten lists the figures of the plan that a finding was measured by, and such facts of its parts, that are not written any
+// more: without them it is not asked, or asked more kindly, and that is no cure.
+func unwritten(c Change, oldPlan, newPlan *schema.Plan) []lint.Missing {
 	if c.Before.Outcome != lint.Violated || grade(c.After.Verdict) > 0 {
 		return nil
 	}
 	var out []lint.Missing
-	for _, n := range c.Before.Numbers {
-		addr, attr, _ := strings.Cut(n.Source, " ")
-		if b := newPlan.Block(addr); n.Kind == derive.Plan && b != nil && !schema.Writes(b, attr) {
-			out = append(out, lint.Missing{Subject: addr, Attribute: attr})
+	gone := func(addr, attr string) {
+		m := lint.Missing{Subject: addr, Attribute: attr}
+		if is := newPlan.Block(addr); is != nil && schema.Writes(oldPlan.Block(addr), attr) && !schema.Writes(is, attr) && !slices.Contains(out, m) {
+			out = append(out, m)
+		}
+	}
+	derive.Walk(c.Before.Numbers, func(n derive.Number) {
+		if addr, attr, ok := strings.Cut(n.Source, " "); ok && n.Kind == derive.Plan {
+			gone(addr, attr)
+		}
+	})
+	for _, addr := range append([]string{c.Subject}, c.Before.Related...) {
+		for _, attr := range kinder {
+			gone(addr, attr)
 		}
 	}
 	return out

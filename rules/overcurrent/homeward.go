@@ -85,8 +85,13 @@ func (s *sizer) bringsHome(v *explore.View, cut *patches, i int, by map[int32]gu
 		return
 	}
 	into := s.found[s.n.Edges[g.device].Addr]
+	back, ok := s.backs[i]
+	if !ok {
+		back = s.end(s.feeds[i].home(s.n))
+		s.backs[i] = back
+	}
 	for _, e := range s.returns.wires {
-		part, lacks := s.returns.ways.Share(e, port.Ret, s.feeds[i].home(s.n))
+		part, lacks := s.returns.ways.Share(e, port.Ret, back)
 		if s.n.Edges[e].Wire.Cranking.True() || part < nothing && len(lacks) == 0 {
 			continue
 		}
@@ -117,6 +122,36 @@ func (f *feed) home(n *network.Network) network.NodeID {
 		return n.Converters[f.converter].In.Ret
 	}
 	return n.Converters[f.converter].Out.Ret
+}
+
+// end is where a current comes back to in the end: of batteries in series that is the last one's return.
+func (s *sizer) end(at network.NodeID) network.NodeID {
+	for range s.n.Sources {
+		if at == network.None || s.n.Nodes[at].Return {
+			return at
+		}
+		joined := s.joined(at)
+		i := slices.IndexFunc(s.n.Sources, func(x network.Source) bool { return x.Kind.Value == "battery" && joined[x.Hot] })
+		if i < 0 || s.n.Sources[i].Ret == network.None {
+			return at
+		}
+		at = s.n.Sources[i].Ret
+	}
+	return at
+}
+
+// joined are the nodes that wires and contacts in any position join to one.
+func (s *sizer) joined(at network.NodeID) map[network.NodeID]bool {
+	seen := map[network.NodeID]bool{at: true}
+	for queue := []network.NodeID{at}; len(queue) > 0; queue = queue[1:] {
+		for _, e := range s.n.At(queue[0]) {
+			if o := s.n.Edges[e].Other(queue[0]); !seen[o] {
+				seen[o] = true
+				queue = append(queue, o)
+			}
+		}
+	}
+	return seen
 }
 
 func (x *homeward) verdict(f *schema.Fuse) lint.Verdict {

@@ -7,6 +7,7 @@ import (
 	"ferrule/lint"
 	"ferrule/lint/derive"
 	"ferrule/lint/explore"
+	"ferrule/lint/network"
 	"ferrule/lint/remedy"
 	"ferrule/schema"
 )
@@ -32,7 +33,7 @@ var oversizeDevice = &lint.Rule{
 		"if a device that guards it stands at its end. Of ways side by side that all have a device too big, the largest device is named. What a source that gives no more than the " +
 		"conductor allows adds to what a battery gives is not added up. What loads draw is conductor/ampacity. " +
 		"The `max_fuse` of a bilge pump is asked by life-safety/bilge-pump-behind-switch. Devices side by side are added up before wires, not before loads and " +
-		"returns. What becomes of returns once one of them is open is conductor/return-weaker-than-feed.",
+		"returns, nor is what several circuits bring home by one wire: a return that serves many is laid for what they draw. What becomes of returns once one of them is open is conductor/return-weaker-than-feed.",
 	Offer: "The largest standard device that guards the wire and still carries its load; else the next size of wire, or a device for the load and wires for that device.",
 	Meter: "Read the number on the device and the print on the wire's jacket; a clamp meter shows the current at full load.",
 	Cites: []lint.Citation{
@@ -125,6 +126,7 @@ func (g *guarded) ratio() float64 { return g.most / g.limit.most.Value }
 type sizer struct {
 	*area
 	returns *homes
+	backs   map[int]network.NodeID // by feed, where its current ends
 	feeds   []feed
 	pushes  []push
 	limits  map[int]*ceiling // by wire
@@ -134,7 +136,7 @@ type sizer struct {
 }
 
 func sizeDevices(a *area, returns *homes, found map[string]*sizing) {
-	s := &sizer{area: a, returns: returns, feeds: a.feeds(), limits: map[int]*ceiling{}, taps: map[int]bool{}, sums: map[int]float64{}, found: found}
+	s := &sizer{area: a, returns: returns, backs: map[int]network.NodeID{}, feeds: a.feeds(), limits: map[int]*ceiling{}, taps: map[int]bool{}, sums: map[int]float64{}, found: found}
 	for _, f := range s.feeds {
 		s.pushes = append(s.pushes, pushOf(a.p, f))
 	}

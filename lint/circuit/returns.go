@@ -63,6 +63,9 @@ func (r *Returns) Share(e int, from, to network.NodeID) (part float64, lacks []d
 		return 0, nil
 	}
 	if !r.Knows(e) {
+		if k, m := r.class[from], r.class[to]; k < 0 || m < 0 || k == m { // no ring is on its way
+			return 0, nil
+		}
 		return 0, r.Lacks
 	}
 	for i := range r.caseCount(e) {

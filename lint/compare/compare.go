@@ -97,6 +97,16 @@ func (a Answers) unsure(q Question, was Answers) Answer {
 // kinder are attributes without which a plan is judged as if nothing spoke against it.
 var kinder = []string{"bundle", "through", "critical", "surge", "engine", "fuel_vapor", "gas_appliance", "occupied", "needed_in"}
 
+// instead are attributes of which one says what another does.
+var instead = [][]string{{"draw", "power", "resistance"}, {"rated", "output current_max"}, {"resistance", "short_circuit"}}
+
+// says says whether a block writes an attribute, or one that says the same.
+func says(b schema.Block, attr string) bool {
+	return schema.Writes(b, attr) || slices.ContainsFunc(instead, func(list []string) bool {
+		return slices.Contains(list, attr) && slices.ContainsFunc(list, func(a string) bool { return schema.Writes(b, a) })
+	})
+}
+
 // unwritten lists the figures of the plan that a finding was measured by, and such facts of its parts, that are not written any
 // more: without them it is not asked, or asked more kindly, and that is no cure.
 func unwritten(c Change, oldPlan, newPlan *schema.Plan) []lint.Missing {
@@ -106,7 +116,7 @@ func unwritten(c Change, oldPlan, newPlan *schema.Plan) []lint.Missing {
 	var out []lint.Missing
 	gone := func(addr, attr string) {
 		m := lint.Missing{Subject: addr, Attribute: attr}
-		if is := newPlan.Block(addr); is != nil && schema.Writes(oldPlan.Block(addr), attr) && !schema.Writes(is, attr) && !slices.Contains(out, m) {
+		if is := newPlan.Block(addr); is != nil && schema.Writes(oldPlan.Block(addr), attr) && !says(is, attr) && !slices.Contains(out, m) {
 			out = append(out, m)
 		}
 	}

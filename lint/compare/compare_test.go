@@ -395,3 +395,15 @@ var small = &lint.Rule{ID: "x/small", Words: []lint.Severity{lint.Warning}, Run:
 	}
 	return out
 }}
+
+func TestSays(t *testing.T) {
+	plan, diags := schema.Decode("tern.wiring.hcl", []byte("system \"tern\" {}\nload \"fan\" { power = \"12 W\" }\n"), nil)
+	if diags.HasErrors() {
+		t.Fatal(diags)
+	}
+	for attr, want := range map[string]bool{"power": true, "draw": true, "surge": false} {
+		if says(plan.Block("load.fan"), attr) != want {
+			t.Errorf("%s: %v", attr, !want)
+		}
+	}
+}

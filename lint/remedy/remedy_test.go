@@ -357,3 +357,58 @@ load "lamp" { draw = "2 A" }
 		}
 	}
 }
+
+// TestDeviceForTheCharge has an alternator and a converter that charge a battery by one wire: a device in it carries what both
+// give, and one ahead of a load beside them what the load draws.
+func TestDeviceForTheCharge(t *testing.T) {
+	p := passOf(t, `system "tern" {}
+source "engine" {
+  kind = "alternator"
+  voltage = "12 V"
+  rated = "60 A"
+  regulated_voltage = "14.2 V"
+}
+source "pack" {
+  kind = "battery"
+  chemistry = "agm"
+  voltage = "12 V"
+  capacity = "50 Ah"
+  charge_limit = "100 A"
+}
+bus "bar" {}
+conductor "charge" {
+  from = source.engine
+  to = bus.bar
+  size = "2 AWG"
+}
+converter "tracker" {
+  kind = "mppt"
+  blocks_reverse = true
+  output {
+    voltage = "14.4 V"
+    current_max = "20 A"
+  }
+}
+conductor "sun" {
+  from = converter.tracker.out
+  to = bus.bar
+  size = "2 AWG"
+}
+conductor "main" {
+  from = source.pack
+  to = bus.bar
+  size = "1/0 AWG"
+}
+conductor "lamp" {
+  from = bus.bar
+  to = load.lamp
+  size = "10 AWG"
+}
+load "lamp" { draw = "2 A" }
+`)
+	for addr, want := range map[string]string{"conductor.main": "Put a device of 100 A", "conductor.lamp": "Put a device of 3 A"} {
+		if got := proposed(p, DeviceAhead, lint.Verdict{Subject: p.Plan.Block(addr)}); !strings.HasPrefix(got, want) {
+			t.Errorf("%s: %q, want %q", addr, got, want)
+		}
+	}
+}

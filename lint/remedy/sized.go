@@ -192,8 +192,8 @@ func spread(p *lint.Pass, from, not string) map[string]bool {
 	return seen
 }
 
-// pushed is the most that an alternator, a supply or a converter on one side of a wire, with no device between, gives a battery on
-// the other, in A: a device there must carry it, or it opens on the charge.
+// pushed is what alternators, supplies and converters on one side of a wire, with no device between, give a battery on the
+// other together, in A: a device there must carry it, or it opens on the charge.
 func pushed(p *lint.Pass, c *schema.Conductor) float64 {
 	most := 0.0
 	for _, e := range ends(c) {
@@ -201,16 +201,18 @@ func pushed(p *lint.Pass, c *schema.Conductor) float64 {
 			continue
 		}
 		seen := spread(p, otherPlace(c, e), place(e.at))
+		sum := 0.0
 		for _, s := range p.Plan.Sources {
 			if g, lacks := p.Circuit.SourceGives(s); s.Kind.Value != "battery" && seen[s.Addr] && len(lacks) == 0 && !g.Unlimited {
-				most = max(most, g.N.Value)
+				sum += g.N.Value
 			}
 		}
 		for _, x := range p.Plan.Converters {
 			if g, lacks := p.Circuit.OutputGives(x); seen[x.Addr+".out"] && len(lacks) == 0 && !g.Unlimited {
-				most = max(most, g.N.Value)
+				sum += g.N.Value
 			}
 		}
+		most = max(most, sum)
 	}
 	return most
 }

@@ -239,10 +239,12 @@ func (d *Desk) starved(after *Desk) string {
 		c := &n.Converters[i]
 		give, lacks := after.pass.Circuit.OutputGives(c.Converter)
 		old, there := schema.Lookup[*schema.Converter](d.Plan, c.Addr)
-		if gave, none := d.pass.Circuit.OutputGives(cmp.Or(old, c.Converter)); len(lacks) > 0 || there && len(none) == 0 && gave.N.Value <= give.N.Value {
+		gave, none := d.pass.Circuit.OutputGives(cmp.Or(old, c.Converter))
+		enough := !there || len(none) > 0 || gave.N.Value > give.N.Value && d.alone(c.Addr) <= gave.N.Value*(1+much) // it was, and less is given now
+		if len(lacks) > 0 || !enough {
 			continue
 		}
-		if asked := after.alone(i); asked > give.N.Value*(1+much) {
+		if asked := after.alone(c.Addr); asked > give.N.Value*(1+much) {
 			return fmt.Sprintf("%s, which alone feeds what hangs on it in some state, then gives %s of the %s that is asked of it", lint.Quote(c), derive.Text(give.N.Value, "A"), derive.Text(asked, "A"))
 		}
 	}
@@ -250,12 +252,14 @@ func (d *Desk) starved(after *Desk) string {
 }
 
 // alone is the most that a converter is asked for, in A, in a state in which nothing else feeds what hangs on it.
-func (d *Desk) alone(converter int) (most float64) {
-	n, out := d.pass.Net, d.pass.Net.Converters[converter].Out.Hot
-	z := n.ZoneOf(out)
-	if z == nil {
+func (d *Desk) alone(addr string) (most float64) {
+	n := d.pass.Net
+	converter := slices.IndexFunc(n.Converters, func(c network.Converter) bool { return c.Addr == addr })
+	if converter < 0 || n.ZoneOf(n.Converters[converter].Out.Hot) == nil {
 		return 0
 	}
+	out := n.Converters[converter].Out.Hot
+	z := n.ZoneOf(out)
 	views, _ := d.pass.Space.Views(z, d.pass.Space.Closed(explore.All()))
 	for _, v := range views {
 		if !v.HasConverter(converter) || slices.ContainsFunc(z.Sources, func(i int) bool { return v.HasSource(i) && v.Joined(n.Sources[i].Hot, out) }) ||

@@ -681,6 +681,7 @@ load "pump" { draw = "20 A" }
 		{wire, step("10 A"), "in some state, then gives 10 A of the"},
 		{step("30 A"), step("10 A"), "in some state, then gives 10 A of the"},
 		{step("10 A"), step("15 A"), ""},
+		{step("15 A"), step("10 A"), ""}, // it was not enough before
 	} {
 		got := desk(t, fmt.Sprintf(plan, c.was)).lost(desk(t, fmt.Sprintf(plan, c.is)))
 		if c.lost == "" && got != "" || !strings.Contains(got, c.lost) {

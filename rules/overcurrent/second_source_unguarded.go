@@ -81,7 +81,7 @@ func pairsIn(a *area) []lint.Verdict {
 	for _, x := range found {
 		out = append(out, x.judge())
 	}
-	if !a.complete && len(feeds) > 1 {
+	if !a.complete && (len(feeds) > 1 || slices.ContainsFunc(feeds, a.alone)) {
 		return unfinished(a, out)
 	}
 	return out

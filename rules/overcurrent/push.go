@@ -54,7 +54,7 @@ func (x *pusher) converter(f feed) push {
 	if !f.reverse {
 		n, behind, lacks := x.p.Circuit.OutputFault(c.Converter)
 		if behind {
-			return x.behind(c.In)
+			return x.turned(c, x.behind(c.In))
 		}
 		return push{amps: n, lacks: lacks}
 	}
@@ -69,6 +69,19 @@ func (x *pusher) converter(f feed) push {
 	out := x.behind(c.Out)
 	out.doubt = []lint.Missing{{Subject: c.Addr, Attribute: "blocks_reverse"}}
 	return out
+}
+
+// turned is what is pushed into a converter that does not limit, as it comes out: more amps where it takes volts down.
+func (x *pusher) turned(c *network.Converter, in push) push {
+	high, ok := x.p.Circuit.Nominal(c.In.Hot)
+	low, known := x.p.Circuit.Nominal(c.Out.Hot)
+	if c.Output != nil && c.Output.Voltage.Set {
+		low, known = derive.Read("output voltage of "+lint.Quote(c.Converter), "Vout", c.Output.Voltage.Value, "V", c.Addr, "output voltage", c.Output.Voltage.Range), true
+	}
+	if in.bare == nil && in.amps.Kind != 0 && ok && known && low.Value > 0 && high.Value > low.Value {
+		in.amps = derive.Compute("what passes "+lint.Quote(c.Converter), "Iout", in.amps.Value*high.Value/low.Value, "A", "Iout = I x Vn / Vout", in.amps, high, low)
+	}
+	return in
 }
 
 // behind is the most that any one feed can push to a port, with every contact closed.

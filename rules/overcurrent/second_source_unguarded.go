@@ -27,7 +27,8 @@ var secondSourceUnguarded = &lint.Rule{
 		"generator their `short_circuit`. A self-limiting current within the conductor's ampacity is the only excuse, but for a device that guards the conductor at its end " +
 		"within the practice's distance.",
 	Not: "A battery that reaches a wire without a device near it is overcurrent/unprotected-run, and a device that is there but too big is overcurrent/oversize-device, " +
-		"whichever source it faces. A wire that an array, an alternator or the mains alone can feed is left to the rules about those and to conductor/ampacity. Converters of kind charger, load-center, inverter and diode are taken to block reverse current.",
+		"whichever source it faces. A wire that an array, an alternator or the mains alone can feed is left to the rules about those and to conductor/ampacity. " +
+		"A return wire of its own is held against the device before what it brings home, by overcurrent/oversize-device; where no device is there, it is not asked. Converters of kind charger, load-center, inverter and diode are taken to block reverse current.",
 	Offer: "A second device at the other source; a converter that blocks reverse current; a wire that carries what the limited source gives.",
 	Meter: "Open the way to each source in turn and look for volts at the middle of the run with the others live.",
 	Cites: []lint.Citation{

@@ -1,5 +1,6 @@
 # A two-way converter: its input end comes out with all that the pack on its other side gives. And one
-# that does not limit its output: a 60 A device before it is all that limits the current behind it.
+# that does not limit its output: a 60 A device before it at 48 V is all that limits the current behind it, and is
+# 222 A where that comes out at 13 V: power in is power out, losses apart.
 
 system "reverse" {
 }
@@ -75,7 +76,7 @@ converter "down" {
   }
 }
 
-conductor "twelve" { # want warning "\"Step-down\" can push 60 A into \"twelve\", which carries 32.7 A"
+conductor "twelve" { # want warning "\"Step-down\" can push 222 A into \"twelve\", which carries 32.7 A"
   from   = converter.down.out
   to     = bus.twelve
   size   = "10 AWG"
@@ -85,7 +86,7 @@ conductor "twelve" { # want warning "\"Step-down\" can push 60 A into \"twelve\"
 bus "twelve" {
 }
 
-conductor "spare_lead" {
+conductor "spare_lead" { # want warning "\"Step-down\" can push 222 A into \"spare_lead\", which carries 65.3 A"
   from   = fuse.spare.load
   to     = bus.twelve
   size   = "6 AWG"

@@ -24,7 +24,7 @@ type service struct {
 	still   map[string]bool    // of those, with the engine standing
 	cranks  map[string]bool    // starting batteries that reach an engine's wires then
 	backed  map[string]bool    // alternators that a battery stands on the same wires with
-	ends    map[string]bool    // terminals of switches that are wired
+	lit     map[string]bool    // positions of switches in which anything comes in
 	gives   map[string]float64 // by converter that feeds loads alone: what it gives, A
 	asked   map[string]float64 // and what they draw together
 }
@@ -32,7 +32,7 @@ type service struct {
 func serviceOf(pass *lint.Pass) service {
 	n := pass.Net
 	islands := islandsOf(n, func(*network.Edge) bool { return true })
-	s := service{map[string]int{}, map[string]int{}, map[string]bool{}, map[string]bool{}, map[string]bool{}, map[string]bool{}, map[string]bool{}, wired(n), map[string]float64{}, map[string]float64{}}
+	s := service{map[string]int{}, map[string]int{}, map[string]bool{}, map[string]bool{}, map[string]bool{}, map[string]bool{}, map[string]bool{}, feeding(n), map[string]float64{}, map[string]float64{}}
 	s.standing(n)
 	s.alone(pass, islands)
 	for _, src := range n.Sources {
@@ -127,13 +127,30 @@ func passes(pass *lint.Pass, c *network.Converter) float64 {
 	return c.Input.CurrentMax.Value * in.Value * eff / c.Output.Voltage.Value
 }
 
-// wired lists the terminals of switches on which something ends.
-func wired(n *network.Network) map[string]bool {
+// feeding lists the positions of switches in which a terminal that something feeds from outside is joined to another.
+func feeding(n *network.Network) map[string]bool {
 	out := map[string]bool{}
-	for i := range n.Nodes {
-		x := &n.Nodes[i]
-		if _, ok := schema.Lookup[*schema.Switch](n.Plan, x.Addr); ok && slices.ContainsFunc(n.At(network.NodeID(i)), func(e int) bool { return n.Edges[e].Addr != x.Addr }) {
-			out[x.Place()] = true
+	for _, x := range n.Plan.Switches {
+		islands := islandsOf(n, func(e *network.Edge) bool { return e.Addr != x.Addr })
+		live := map[int]bool{}
+		for _, s := range n.Sources {
+			live[islands[s.Hot]] = true
+		}
+		for _, c := range n.Converters {
+			live[islands[c.Out.Hot]] = true
+		}
+		fed := map[string]bool{} // by terminal
+		for i := range n.Nodes {
+			if n.Nodes[i].Addr == x.Addr && live[islands[i]] {
+				fed[n.Nodes[i].Place()] = true
+			}
+		}
+		for _, pos := range x.Positions {
+			for _, g := range pos.Joins.Groups {
+				if slices.ContainsFunc(g, func(t schema.Text) bool { return fed[x.Addr+"."+t.Value] }) {
+					out[x.Addr+" "+pos.Name] = true
+				}
+			}
 		}
 	}
 	return out
@@ -203,9 +220,9 @@ func (d *Desk) lost(after *Desk) string {
 		}
 	}
 	for _, x := range after.Plan.Switches {
-		for _, t := range x.Terminals.List {
-			if at := x.Addr + "." + t.Value; was.ends[at] && !is.ends[at] {
-				return fmt.Sprintf("nothing is then on terminal %s of %s, and a position that joins it is dark", t.Value, lint.Quote(x))
+		for _, pos := range x.Positions {
+			if at := x.Addr + " " + pos.Name; was.lit[at] && !is.lit[at] {
+				return fmt.Sprintf("nothing then comes in at position %q of %s", pos.Name, lint.Quote(x))
 			}
 		}
 	}

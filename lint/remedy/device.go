@@ -21,7 +21,7 @@ func SmallerDevice(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 		}
 		least, _ := demand(p, f.Addr)
 		for _, r := range below(f.Rating.Value) {
-			if out = append(out, rated(f, r)); r.V < least/continuous*(1-1e-9) {
+			if out = append(out, rated(f, r)); r.V < least/tables.Continuous*(1-1e-9) {
 				break
 			}
 		}

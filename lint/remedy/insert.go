@@ -63,7 +63,7 @@ func home(p *lint.Pass, v lint.Verdict, c *schema.Conductor, battery *schema.Sou
 		end = c.From
 	}
 	metres, known := rest(p, v.Path, place(end), battery)
-	up := above(amps / continuous * (1 - 1e-9))
+	up := above(amps / tables.Continuous * (1 - 1e-9))
 	if end.Addr == battery.Addr || !known || end.Pole != schema.WholePair || len(up) == 0 || !strings.HasPrefix(one.Changes[0].Value, "converter.") {
 		return nil
 	}
@@ -128,22 +128,24 @@ func IgnitionBetween(p *lint.Pass, v lint.Verdict) []lint.Proposal {
 
 // stores says whether a battery is joined with a place by any contacts, without a wire.
 func stores(p *lint.Pass, from string, without *schema.Conductor) bool {
-	g := graph(p, false)
 	a, b := place(without.From), place(without.To)
+	seen := walk(p, from, func(x, y string) bool { return !(x == a && y == b || x == b && y == a) })
+	return slices.ContainsFunc(p.Plan.Sources, func(s *schema.Source) bool { return s.Kind.Value == "battery" && seen[s.Addr] })
+}
+
+// walk are the terminals that are reached from one by the steps that may be gone.
+func walk(p *lint.Pass, from string, may func(x, y string) bool) map[string]bool {
+	g := graph(p, false)
 	seen := map[string]bool{from: true}
 	for queue := []string{from}; len(queue) > 0; queue = queue[1:] {
-		if s, ok := schema.Lookup[*schema.Source](p.Plan, block(p, queue[0])); ok && s.Kind.Value == "battery" {
-			return true
-		}
 		for _, s := range g[queue[0]] {
-			cut := queue[0] == a && s.to == b || queue[0] == b && s.to == a
-			if !seen[s.to] && !cut {
+			if !seen[s.to] && may(queue[0], s.to) {
 				seen[s.to] = true
 				queue = append(queue, s.to)
 			}
 		}
 	}
-	return false
+	return seen
 }
 
 // way is the shortest way between two terminals over wires and contacts, as a path names it.

@@ -105,9 +105,6 @@ func otherPlace(c *schema.Conductor, e end) string {
 	return place(c.From)
 }
 
-// continuous is the share of its rating that a device carries for hours. NFPA 70 690.9 and 706.30 have its inverse.
-const continuous = 0.8
-
 // demand is what passes a part for hours, in A, as far as it is known; whole is false where something that passes it is not
 // written, or nothing is.
 func demand(p *lint.Pass, addr string) (amps float64, whole bool) {
@@ -130,7 +127,7 @@ func carrying(p *lint.Pass, addr string, least float64) []tables.Value {
 	if amps = max(amps, least); !whole && least == 0 {
 		return nil
 	}
-	up := above(amps / continuous * (1 - 1e-9))
+	up := above(amps / tables.Continuous * (1 - 1e-9))
 	return up[:min(len(up), 2)]
 }
 
@@ -148,13 +145,13 @@ func fitting(p *lint.Pass, c *schema.Conductor) []tables.Value {
 	}
 	amps, whole := demand(p, c.Addr)
 	if least := pushed(p, c); least > 0 {
-		list = slices.DeleteFunc(list, func(a tables.Value) bool { return a.V < least/continuous*(1-1e-9) })
+		list = slices.DeleteFunc(list, func(a tables.Value) bool { return a.V < least/tables.Continuous*(1-1e-9) })
 		amps = max(amps, least)
 	}
 	if !whole {
 		return list
 	}
-	list = slices.DeleteFunc(list, func(a tables.Value) bool { return a.V < amps/continuous*(1-1e-9) })
+	list = slices.DeleteFunc(list, func(a tables.Value) bool { return a.V < amps/tables.Continuous*(1-1e-9) })
 	slices.Reverse(list)
 	return list
 }
@@ -175,20 +172,12 @@ func behind(p *lint.Pass, from, not string) []*schema.Conductor {
 
 // spread are the terminals that are reached from one of them without another, up to the next devices, and to the sources.
 func spread(p *lint.Pass, from, not string) map[string]bool {
-	g := graph(p, false)
-	seen := map[string]bool{from: true, not: true}
-	for queue := []string{from}; len(queue) > 0; queue = queue[1:] {
-		if _, ends := p.Plan.Block(block(p, queue[0])).(*schema.Source); ends {
-			continue
-		}
-		for _, s := range g[queue[0]] {
-			through := strings.HasSuffix(s.to, ".load") && strings.HasSuffix(queue[0], ".line") || strings.HasSuffix(s.to, ".line") && strings.HasSuffix(queue[0], ".load")
-			if !seen[s.to] && !through {
-				seen[s.to] = true
-				queue = append(queue, s.to)
-			}
-		}
-	}
+	seen := walk(p, from, func(x, y string) bool {
+		_, ends := p.Plan.Block(block(p, x)).(*schema.Source)
+		through := strings.HasSuffix(y, ".load") && strings.HasSuffix(x, ".line") || strings.HasSuffix(y, ".line") && strings.HasSuffix(x, ".load")
+		return y != not && !ends && !through
+	})
+	seen[not] = true // the wire between the two is one of them
 	return seen
 }
 
@@ -269,11 +258,7 @@ func guards(p *lint.Pass, c *schema.Conductor, amps float64, size schema.Size) b
 		}
 	}
 	for _, practice := range p.Plan.Practices() {
-		most := tables.DeviceCeiling(practice, volts, iz.Value).V
-		if small, ok := tables.SmallConductorCap(size.Size); ok && practice == "us-rv" && c.Parallel.Or(1) == 1 {
-			most = min(most, small.V)
-		}
-		if amps > most*(1+1e-9) {
+		if most, _ := tables.MostDevice(practice, volts, iz.Value, size.Size, c.Parallel.Or(1)); amps > most.V*(1+1e-9) {
 			return false
 		}
 	}

@@ -46,6 +46,20 @@ func SmallConductorCap(size quantity.Size) (Value, bool) {
 	return v, v.Known()
 }
 
+// MostDevice is the largest device in A that a practice lets guard a conductor of a size and of corrected ampacity iz in A:
+// DeviceCeiling, or the cap of a small conductor where the practice holds single ones to it, which capped says.
+func MostDevice(practice string, conductorVolts, iz float64, size quantity.Size, parallel int) (most Value, capped bool) {
+	most = DeviceCeiling(practice, conductorVolts, iz)
+	if small, ok := SmallConductorCap(size); ok && practice == "us-rv" && parallel == 1 && small.V < most.V {
+		return small, true
+	}
+	return most, false
+}
+
+// Continuous is the share of its rating that a device carries for three hours or longer: NFPA 70 690.9 and 706.30 have the
+// inverse, 125 %, read in summaries.
+const Continuous = 0.8
+
 // DeviceDistance is the longest run in m from a source to the first device: bare; sheathed or
 // enclosed all the way; sheathed all the way and straight from a battery's own terminal.
 // A practice without its own figures has the general ones.

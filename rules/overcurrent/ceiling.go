@@ -38,7 +38,12 @@ func ceilingOf(p *lint.Pass, c *schema.Conductor, at network.NodeID) ceiling {
 func graded(practice string, c *schema.Conductor, iz, volts derive.Number) (most derive.Number, loose float64) {
 	k := figure("allowed multiple of ampacity", "kd", tables.DeviceLimit(practice, volts.Value), "", "device for a conductor, "+practice)
 	name := "largest device that may guard " + lint.Quote(c)
-	v := tables.DeviceCeiling(practice, volts.Value, iz.Value)
+	v, capped := tables.MostDevice(practice, volts.Value, iz.Value, c.Size.Size, c.Parallel.Or(1))
+	if capped {
+		most = figure(name, "Imax", v, "A", "device for a small conductor")
+		most.From = []derive.Number{iz}
+		return most, 0
+	}
 	most = derive.Compute(name, "Imax", v.V, "A", "Imax = kd x Iz", k, iz)
 	if v.V > k.Value*iz.Value {
 		most = derive.Compute(name, "Imax", v.V, "A", "next standard rating above Iz", iz)
@@ -48,10 +53,6 @@ func graded(practice string, c *schema.Conductor, iz, volts derive.Number) (most
 		if base := uncorrected(c, iz); k.Value*base > most.Value {
 			loose = k.Value * base
 		}
-	}
-	if small, ok := tables.SmallConductorCap(c.Size.Size); ok && practice == "us-rv" && c.Parallel.Or(1) == 1 && small.V < most.Value {
-		most = figure(name, "Imax", small, "A", "device for a small conductor")
-		most.From = []derive.Number{iz}
 	}
 	return most, loose
 }

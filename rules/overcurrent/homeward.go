@@ -39,8 +39,9 @@ func (x *homeward) ratio() float64 {
 
 // homes are the wires of their own that bring current home.
 type homes struct {
-	ways  *circuit.Returns
-	wires []int
+	ways    *circuit.Returns
+	wires   []int
+	islands []int // by node: what wires and contacts in any position join
 }
 
 func homesOf(p *lint.Pass) *homes {
@@ -54,6 +55,7 @@ func homesOf(p *lint.Pass) *homes {
 	}
 	if len(out.wires) > 0 {
 		out.ways = p.Circuit.Returns()
+		out.islands = p.Net.Islands(func(*network.Edge) bool { return true })
 	}
 	return out
 }
@@ -130,28 +132,15 @@ func (s *sizer) end(at network.NodeID) network.NodeID {
 		if at == network.None || s.n.Nodes[at].Return {
 			return at
 		}
-		joined := s.joined(at)
-		i := slices.IndexFunc(s.n.Sources, func(x network.Source) bool { return x.Kind.Value == "battery" && joined[x.Hot] })
+		i := slices.IndexFunc(s.n.Sources, func(x network.Source) bool {
+			return x.Kind.Value == "battery" && s.returns.islands[x.Hot] == s.returns.islands[at]
+		})
 		if i < 0 || s.n.Sources[i].Ret == network.None {
 			return at
 		}
 		at = s.n.Sources[i].Ret
 	}
 	return at
-}
-
-// joined are the nodes that wires and contacts in any position join to one.
-func (s *sizer) joined(at network.NodeID) map[network.NodeID]bool {
-	seen := map[network.NodeID]bool{at: true}
-	for queue := []network.NodeID{at}; len(queue) > 0; queue = queue[1:] {
-		for _, e := range s.n.At(queue[0]) {
-			if o := s.n.Edges[e].Other(queue[0]); !seen[o] {
-				seen[o] = true
-				queue = append(queue, o)
-			}
-		}
-	}
-	return seen
 }
 
 func (x *homeward) verdict(f *schema.Fuse) lint.Verdict {

@@ -10,6 +10,7 @@ import (
 	"ferrule/lint/explore"
 	"ferrule/lint/network"
 	"ferrule/lint/remedy"
+	"ferrule/lint/tables"
 	"ferrule/schema"
 )
 
@@ -37,9 +38,6 @@ var undersizeDevice = &lint.Rule{
 	Since:  "0.1",
 	Run:    undersizeDevices,
 }
-
-// continuous is the share of its rating that a device carries for three hours or longer.
-const continuous = 0.8
 
 // lasting is the time in s from which a current counts as continuous.
 const lasting = 3 * 3600
@@ -82,7 +80,7 @@ func (x *loading) judge() lint.Verdict {
 		return v
 	}
 	rating := rated(f)
-	most := derive.Compute("most that "+lint.Quote(f)+" carries for hours", "Icont", continuous*rating.Value, "A", "0.8 x In", rating)
+	most := derive.Compute("most that "+lint.Quote(f)+" carries for hours", "Icont", tables.Continuous*rating.Value, "A", "0.8 x In", rating)
 	v.Numbers = lint.Known(x.p.Circuit.LacksAt(x.edge), most, x.worst.Lasting)
 	if x.worst.Lasting.Value > most.Value*(1+1e-9) {
 		v.Outcome = lint.Violated

@@ -42,6 +42,7 @@ func SmallConductorCap(size quantity.Size) (Value, bool) {
 	v := figure("small-conductor/" + row.name)
 	if least, err := quantity.ParseSize("14 AWG"); err == nil && size.Area > 0 && size.Area < least.Area*sameArea {
 		v = figure("small-conductor/14 AWG")
+		v.Cite = Cite{Basis: "no more than " + v.Cite.Clause + " allows on 14 AWG", Status: CommonPractice}
 	}
 	return v, v.Known()
 }

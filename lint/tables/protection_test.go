@@ -59,6 +59,9 @@ func TestSmallConductorCap(t *testing.T) {
 			t.Errorf("%s: %g A, %v; want %g A", text, v.V, ok, want)
 		}
 	}
+	if v, _ := SmallConductorCap(size(t, "16 AWG")); v.Cite.String() != "common practice" { // the clause's own row for it was not read
+		t.Errorf("16 AWG: %s", v.Cite)
+	}
 	if v, ok := SmallConductorCap(quantity.Size{}); ok {
 		t.Errorf("an unknown size has a cap of %g A", v.V)
 	}

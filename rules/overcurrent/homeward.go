@@ -149,15 +149,23 @@ func (x *homeward) verdict(f *schema.Fuse) lint.Verdict {
 	if len(x.lacks) > 0 {
 		return lint.Verdict{
 			Subject: f, Outcome: lint.NotProven, Word: lint.Warning, Cause: "return", Related: related, Numbers: lint.Known(nil, x.limit.iz, x.limit.most, rated(f)), Missing: x.lacks,
-			Message: fmt.Sprintf("Whether %s (%s) guards %s, by which %s comes home, cannot be told.", lint.Quote(f), rated(f).Text(), lint.Quote(c), lint.Quote(x.taker)),
+			Message: fmt.Sprintf("Whether %s (%s) guards %s, by which the %s %s comes home, cannot be told.", lint.Quote(f), rated(f).Text(), lint.Quote(c), x.kind(), lint.Quote(x.taker)),
 		}
 	}
 	way := x.view.Guards(x.feed.at).At(x.at).Path
 	return lint.Verdict{
 		Subject: f, Outcome: lint.Violated, Word: lint.Warning, Cause: "return", Related: related,
 		Numbers: []derive.Number{x.limit.iz, x.limit.most, rated(f)}, State: x.feed.witness(x.view, way), Path: x.view.Places(x.feed.at, way),
-		Message: fmt.Sprintf("%s (%s) guards %s, %s by %s (%s); that allows %s.", lint.Quote(f), rated(f).Text(), lint.Quote(x.taker), x.comes(), lint.Quote(c), c.Size.Size, x.limit.most.Text()),
+		Message: fmt.Sprintf("%s (%s) guards the %s %s, %s by %s (%s); that allows %s.", lint.Quote(f), rated(f).Text(), x.kind(), lint.Quote(x.taker), x.comes(), lint.Quote(c), c.Size.Size, x.limit.most.Text()),
 	}
+}
+
+// kind is what it is that comes home: its name may be that of the device too.
+func (x *homeward) kind() string {
+	if typ := x.taker.Header().Type; typ != "source" {
+		return typ
+	}
+	return "battery"
 }
 
 // comes says how much of it comes home.

@@ -75,12 +75,12 @@ func (x *allowed) verdict(f *schema.Fuse) lint.Verdict {
 	if len(x.lacks) > 0 {
 		return lint.Verdict{
 			Subject: f, Outcome: lint.NotProven, Word: lint.Warning, Cause: "maker", Related: []string{l.Addr}, Numbers: []derive.Number{most, rated(f)}, Missing: x.lacks,
-			Message: fmt.Sprintf("Whether more than the %s that the maker of %s allows comes through %s (%s) cannot be told.", most.Text(), lint.Quote(l), lint.Quote(f), rated(f).Text()),
+			Message: fmt.Sprintf("Whether more than the %s that the maker of the load %s allows comes through %s (%s) cannot be told.", most.Text(), lint.Quote(l), lint.Quote(f), rated(f).Text()),
 		}
 	}
 	return lint.Verdict{
 		Subject: f, Outcome: lint.Violated, Word: lint.Warning, Cause: "maker", Related: []string{l.Addr},
 		Numbers: []derive.Number{most, rated(f)}, State: x.feed.witness(x.view, way), Path: x.view.Places(x.feed.at, way),
-		Message: fmt.Sprintf("%s (%s) is all that guards %s, whose maker allows %s at most.", lint.Quote(f), rated(f).Text(), lint.Quote(l), most.Text()),
+		Message: fmt.Sprintf("%s (%s) is all that guards the load %s, whose maker allows %s at most.", lint.Quote(f), rated(f).Text(), lint.Quote(l), most.Text()),
 	}
 }

@@ -25,7 +25,7 @@ func TestLargestDevice(t *testing.T) {
 		{"us-boat", "10 AWG", 105, 58.4, 60, "33 CFR 183.455(c)(2): from 50 V Table 5's 60 A, a standard rating"},
 		{"us-boat", "8 AWG", 60, 58.4, 60, "33 CFR 183.455(c)(2): 55 A is no standard rating of NFPA 70 240.6(A), 60 A is the next"},
 		{"general", "16 AWG", 105, 12, 25, "33 CFR 183.425 Table 5; no more than that is common practice"},
-		{"us-rv", "16 AWG", 105, 12, 15, "NFPA 70 240.4(D)(3): no more than on 14 AWG"},
+		{"us-rv", "16 AWG", 105, 12, 15, "common practice: no more than NFPA 70 240.4(D)(3) allows on 14 AWG"},
 		{"us-rv", "14 AWG", 105, 12, 15, "NFPA 70 240.4(D)"},
 		{"us-rv", "12 AWG", 105, 12, 20, "NFPA 70 240.4(D)"},
 		{"us-rv", "10 AWG", 105, 12, 30, "NFPA 70 240.4(D)"},

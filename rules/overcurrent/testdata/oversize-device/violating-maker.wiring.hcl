@@ -9,7 +9,7 @@ source "pack" {
   capacity  = "100 Ah"
 }
 
-fuse "main" { # want warning "\"main\" \\(40 A\\) is all that guards \"radio\", whose maker allows 10 A at most"
+fuse "main" { # want warning "\"main\" \\(40 A\\) is all that guards the load \"radio\", whose maker allows 10 A at most"
   kind   = "anl"
   rating = "40 A"
   on     = source.pack

@@ -24,7 +24,7 @@ conductor "row" {
   length   = "0.2 m"
 }
 
-fuse "main" { # want warning "\"main\" \\(40 A\\) guards \"fan\", which comes home by \"minus\" \\(14 AWG\\); that allows"
+fuse "main" { # want warning "\"main\" \\(40 A\\) guards the load \"fan\", which comes home by \"minus\" \\(14 AWG\\); that allows"
   kind   = "class-t"
   rating = "40 A"
   on     = source.upper.pos

@@ -9,7 +9,7 @@ source "pack" {
   capacity  = "100 Ah"
 }
 
-fuse "main" { # want warning "\"main\" \\(40 A\\) guards \"fan\", which comes home by \"minus\" \\(14 AWG\\); that allows"
+fuse "main" { # want warning "\"main\" \\(40 A\\) guards the load \"fan\", which comes home by \"minus\" \\(14 AWG\\); that allows"
   kind   = "anl"
   rating = "40 A"
   on     = source.pack.pos

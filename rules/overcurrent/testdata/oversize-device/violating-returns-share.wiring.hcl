@@ -10,7 +10,7 @@ source "pack" {
   capacity  = "100 Ah"
 }
 
-fuse "main" { # want warning "\"main\" \\(100 A\\) guards \"fan\", of which 50 A comes home by \"one\" \\(14 AWG\\); that allows"
+fuse "main" { # want warning "\"main\" \\(100 A\\) guards the load \"fan\", of which 50 A comes home by \"one\" \\(14 AWG\\); that allows"
   kind   = "anl"
   rating = "100 A"
   on     = source.pack.pos
@@ -56,13 +56,13 @@ source "west" {
   capacity  = "100 Ah"
 }
 
-fuse "east" { # want warning "\"east\" \\(90 A\\) guards \"west\", which comes home by \"minus\" \\(14 AWG\\); that allows"
+fuse "east" { # want warning "\"east\" \\(90 A\\) guards the battery \"west\", which comes home by \"minus\" \\(14 AWG\\); that allows"
   kind   = "anl"
   rating = "90 A"
   on     = source.east.pos
 }
 
-fuse "west" { # want warning "\"west\" \\(90 A\\) guards \"east\", which comes home by \"minus\" \\(14 AWG\\); that allows"
+fuse "west" { # want warning "\"west\" \\(90 A\\) guards the battery \"east\", which comes home by \"minus\" \\(14 AWG\\); that allows"
   kind   = "anl"
   rating = "90 A"
   on     = source.west.pos

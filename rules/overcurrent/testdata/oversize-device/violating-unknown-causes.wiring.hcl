@@ -9,7 +9,7 @@ source "pack" {
   capacity  = "100 Ah"
 }
 
-fuse "main" { # want not-proven "Whether \"main\" \\(40 A\\) guards \"minus\", by which \"fan\" comes home, cannot be told"
+fuse "main" { # want not-proven "Whether \"main\" \\(40 A\\) guards \"minus\", by which the load \"fan\" comes home, cannot be told"
   kind   = "anl"
   rating = "40 A"
   on     = source.pack.pos
@@ -37,7 +37,7 @@ source "mains_supply" {
   voltage = "12 V"
 }
 
-fuse "supply" { # want not-proven "Whether more than the 7.5 A that the maker of \"lamp\" allows comes through \"supply\" \\(15 A\\) cannot be told"
+fuse "supply" { # want not-proven "Whether more than the 7.5 A that the maker of the load \"lamp\" allows comes through \"supply\" \\(15 A\\) cannot be told"
   kind   = "blade"
   rating = "15 A"
   on     = source.mains_supply

@@ -39,11 +39,7 @@ func (d *Desk) remade(all []Accepted) *Desk {
 		if err != nil {
 			return nil
 		}
-		edits, err := page.edits(at.Plan, all[i].changes)
-		if err != nil {
-			return nil
-		}
-		src, err := Apply(at.Src, edits)
+		src, err := page.with(at.Plan, all[i].changes)
 		if err != nil {
 			return nil
 		}

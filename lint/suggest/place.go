@@ -94,6 +94,15 @@ func (p *page) edits(plan *schema.Plan, all []lint.Change) ([]Edit, error) {
 	return together(out), nil
 }
 
+// with is the text with changes placed in it.
+func (p *page) with(plan *schema.Plan, all []lint.Change) ([]byte, error) {
+	edits, err := p.edits(plan, all)
+	if err != nil {
+		return nil, err
+	}
+	return Apply(p.src, edits)
+}
+
 // real leaves out changes that would change nothing.
 func (p *page) real(plan *schema.Plan, all []lint.Change) []lint.Change {
 	var out []lint.Change

@@ -173,11 +173,7 @@ func (s *search) questions() []Suggestion {
 		if b == nil || s.page == nil || strings.Contains(m.Attribute, " ") {
 			continue
 		}
-		edits, err := s.page.edits(s.Plan, []lint.Change{lint.Set(m.Subject, m.Attribute, "null")})
-		if err != nil {
-			continue
-		}
-		src, err := Apply(s.Src, edits)
+		src, err := s.page.with(s.Plan, []lint.Change{lint.Set(m.Subject, m.Attribute, "null")})
 		if err != nil {
 			continue
 		}

@@ -201,11 +201,12 @@ func (s *search) place(d *Desk, out []draft, offer string, p lint.Proposal) []dr
 	return append(out, x)
 }
 
-// vapour warns of new parts in a space that fuel vapour can come to: no rule asks for what makes them safe there.
+// vapour warns of parts that are new in a space that fuel vapour can come to: no rule asks for what makes them safe there.
 func vapour(plan *schema.Plan, p lint.Proposal) []string {
 	for _, c := range p.Changes {
 		for _, x := range plan.Compartments {
-			if c.Block != "" && !x.FuelVapor.False() && x.FuelVapor.Set && strings.Contains(c.Block, "= "+x.Addr+"\n") {
+			comes := c.Block != "" && strings.Contains(c.Block, "= "+x.Addr+"\n") || c.Attr == "compartment" && c.Value == x.Addr
+			if comes && !x.FuelVapor.False() && x.FuelVapor.Set {
 				return []string{"What is new stands in " + lint.Quote(x) + ", where fuel vapour can be: it has to be made for that (ignition protected), or to stand elsewhere."}
 			}
 		}

@@ -594,3 +594,23 @@ func TestNeedlessStepsAreLeftOut(t *testing.T) {
 		t.Errorf("%v\n%s\n%v", err, text, after.Report.Findings)
 	}
 }
+
+// TestVapour brings a part into a space that fuel vapour can come to, a new one and one that is moved there.
+func TestVapour(t *testing.T) {
+	for _, c := range []struct {
+		vapour string
+		change lint.Change
+		warned bool
+	}{
+		{"true", lint.Set("fuse.main", "compartment", "compartment.locker"), true},
+		{"true", lint.Change{At: "fuse.main", Block: "fuse \"new\" {\n  rating      = \"5 A\"\n  on          = source.pack\n  compartment = compartment.locker\n}\n"}, true},
+		{"false", lint.Set("fuse.main", "compartment", "compartment.locker"), false},
+		{"true", lint.Set("load.lamp", "draw", `"1 A"`), false},
+	} {
+		src := small + "\ncompartment \"locker\" { fuel_vapor = " + c.vapour + " }\n"
+		all := first(t, desk(t, src, made("x/big", above(20), sets("Fit it.", rating(`"10 A"`), c.change))))
+		if len(all) != 1 || strings.Contains(strings.Join(all[0].Needs, " "), "ignition protected") != c.warned {
+			t.Errorf("%+v: %+v", c, all)
+		}
+	}
+}
